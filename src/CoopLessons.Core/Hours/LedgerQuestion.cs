@@ -1,0 +1,25 @@
+using System.Globalization;
+
+namespace CoopLessons.Core.Hours;
+
+/// <summary>Something in the log that a reader would ask about. Never trimmed, never corrected: the parent answers.</summary>
+public abstract record LedgerQuestion(DateOnly Date)
+{
+    /// <summary>The question in one plain sentence without the learner's name.</summary>
+    public abstract string Sentence { get; }
+}
+
+/// <summary>More than sixteen hours on one day.</summary>
+public sealed record LongDay(DateOnly Date, Minutes Minutes) : LedgerQuestion(Date)
+{
+    public override string Sentence => string.Create(CultureInfo.InvariantCulture, $"{Date:d MMMM yyyy} holds {Minutes.Clock} hours. Is that right?");
+}
+
+/// <summary>Two entries of one learner that share time.</summary>
+/// <param name="From">Minutes after midnight, inclusive.</param>
+/// <param name="To">Minutes after midnight, exclusive; above 1440 where the later entry runs past midnight.</param>
+public sealed record CountedTwice(DateOnly Date, int From, int To, Guid FirstEntryId, Guid SecondEntryId) : LedgerQuestion(Date)
+{
+    public override string Sentence => string.Create(CultureInfo.InvariantCulture,
+        $"{Date:d MMMM yyyy}: {new Minutes(From).Clock}–{new Minutes(To).Clock} is counted twice. Is that right?");
+}

@@ -1,0 +1,35 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+
+namespace CoopLessons.Core.Hours;
+
+/// <summary>
+/// A short mark of the log that a report came from: the same log gives the same mark, and a changed entry another.
+/// It is the SHA-256 digest (FIPS 180-4) of one line an entry, sorted by date and id and each ended by a line feed, of which the first
+/// twelve hexadecimal digits are printed in groups of four. A line holds, separated by a vertical bar: id, revision,
+/// date, start, place, the learner's minutes, and the subjects with their weights (a touch has weight 0).
+/// </summary>
+public static class LogFingerprint
+{
+    public static string Of(HoursLedger ledger)
+    {
+        var names = ledger.Subjects.ToDictionary(s => s.Id, s => s.Name);
+        var text = new StringBuilder();
+        foreach (var entry in ledger.Entries.OrderBy(e => e.Date).ThenBy(e => e.Id.ToString("D"), StringComparer.Ordinal))
+            text.Append(Line(entry, ledger.LearnerId, names)).Append('\n');
+        var hex = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())));
+        return $"{hex[..4]}-{hex[4..8]}-{hex[8..12]}";
+    }
+
+    private static string Line(LoggedEntry entry, Guid learnerId, Dictionary<Guid, string> names)
+    {
+        var minutes = entry.Learners.First(l => l.LearnerId == learnerId).Minutes.Value;
+        var subjects = entry.Split.Select(s => (Name: names[s.SubjectId], s.Weight))
+            .Concat(entry.Touches.Select(t => (Name: names[t], Weight: 0)))
+            .OrderBy(s => s.Name, StringComparer.Ordinal).ThenBy(s => s.Weight)
+            .Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Name}={s.Weight}"));
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{entry.Id:D}|{entry.Revision}|{entry.Date:yyyy-MM-dd}|{entry.Start:HH\\:mm}|{entry.Place}|{minutes}|{string.Join(",", subjects)}");
+    }
+}
