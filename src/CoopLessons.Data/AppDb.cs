@@ -1,0 +1,102 @@
+using System.Linq.Expressions;
+using System.Reflection;
+using CoopLessons.Core.Hours;
+using CoopLessons.Core.Units;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Hours;
+using CoopLessons.Data.Log;
+using CoopLessons.Data.People;
+using CoopLessons.Data.Schedule;
+using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Units;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
+using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using Microsoft.EntityFrameworkCore.ValueGeneration;
+
+namespace CoopLessons.Data;
+
+/// <summary>
+/// The repository and the unit of work. What it shows and saves is limited to the family in <see cref="Current"/>.
+/// The same model serves both databases; each has a thin context of its own for its migrations.
+/// </summary>
+public abstract class AppDb(DbContextOptions options, CurrentFamily current) : IdentityUserContext<Person, Guid>(options)
+{
+    /// <summary>Name of the filter that shows one family's rows; ignored only where a comment says why.</summary>
+    public const string FamilyFilter = "family";
+
+    public CurrentFamily Current { get; } = current;
+
+    public DbSet<SignInSession> SignInSessions => Set<SignInSession>();
+    public DbSet<Family> Families => Set<Family>();
+    public DbSet<Membership> Memberships => Set<Membership>();
+    public DbSet<Invitation> Invitations => Set<Invitation>();
+    public DbSet<Learner> Learners => Set<Learner>();
+    public DbSet<FamilySubject> Subjects => Set<FamilySubject>();
+    public DbSet<SchoolYear> SchoolYears => Set<SchoolYear>();
+    public DbSet<Unit> Units => Set<Unit>();
+    public DbSet<Activity> Activities => Set<Activity>();
+    public DbSet<PlannedSession> PlannedSessions => Set<PlannedSession>();
+    public DbSet<LogEntry> LogEntries => Set<LogEntry>();
+    public DbSet<LogRevision> LogRevisions => Set<LogRevision>();
+    public DbSet<DayMark> DayMarks => Set<DayMark>();
+
+    private Guid? FamilyId => Current.FamilyId;
+
+    protected override void OnModelCreating(ModelBuilder builder)
+    {
+        base.OnModelCreating(builder);
+        builder.ApplyConfigurationsFromAssembly(typeof(AppDb).Assembly);
+        builder.Entity<Person>().Property(p => p.Name).HasMaxLength(Person.LongestName);
+        builder.Entity<Person>().ToTable("People");
+        builder.Entity<IdentityUserClaim<Guid>>().ToTable("PersonClaims");
+        builder.Entity<IdentityUserLogin<Guid>>().ToTable("PersonLogins");
+        builder.Entity<IdentityUserToken<Guid>>().ToTable("PersonTokens");
+        builder.Entity<Family>().HasQueryFilter(FamilyFilter, f => f.Id == FamilyId);
+
+        var own = typeof(AppDb).GetMethod(nameof(OwnByFamily), BindingFlags.Instance | BindingFlags.NonPublic)!;
+        foreach (var type in builder.Model.GetEntityTypes().Select(t => t.ClrType).Where(t => t != typeof(Family) && t.IsAssignableTo(typeof(IFamilyOwned))).ToList())
+            own.MakeGenericMethod(type).Invoke(this, [builder]);
+        foreach (var type in builder.Model.GetEntityTypes().Where(t => t.ClrType.IsAssignableTo(typeof(IVersioned))))
+            type.FindProperty(nameof(IVersioned.Version))!.IsConcurrencyToken = true;
+    }
+
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
+    {
+        configurationBuilder.Properties<DateTime>().HaveConversion<UtcConverter>();
+        configurationBuilder.Properties<Role>().HaveConversion<string>().HaveMaxLength(20);
+        configurationBuilder.Properties<Place>().HaveConversion<string>().HaveMaxLength(20);
+        configurationBuilder.Properties<ActivityKind>().HaveConversion<string>().HaveMaxLength(20);
+        configurationBuilder.Properties<AdultNeed>().HaveConversion<string>().HaveMaxLength(20);
+        configurationBuilder.Properties<SessionState>().HaveConversion<string>().HaveMaxLength(20);
+    }
+
+    private void OwnByFamily<T>(ModelBuilder builder)
+        where T : class, IFamilyOwned
+    {
+        Expression<Func<T, bool>> mine = row => row.FamilyId == FamilyId;
+        var entity = builder.Entity<T>();
+        entity.HasQueryFilter(FamilyFilter, mine);
+        entity.Property(row => row.FamilyId).ValueGeneratedOnAdd().HasValueGenerator<FamilyStamp>();
+        entity.HasOne<Family>().WithMany().HasForeignKey(row => row.FamilyId).OnDelete(DeleteBehavior.Cascade);
+    }
+
+    private sealed class FamilyStamp : ValueGenerator<Guid>
+    {
+        public override bool GeneratesTemporaryValues => false;
+
+        public override Guid Next(EntityEntry entry) => ((AppDb)entry.Context).Current.FamilyId
+            ?? throw new ForeignFamilyException($"A {entry.Metadata.ClrType.Name} was added with no family at hand.");
+    }
+
+    private sealed class UtcConverter()
+        : ValueConverter<DateTime, DateTime>(v => v.ToUniversalTime(), v => DateTime.SpecifyKind(v, DateTimeKind.Utc));
+}
+
+/// <summary>The embedded database: one file.</summary>
+public sealed class SqliteAppDb(DbContextOptions<SqliteAppDb> options, CurrentFamily current) : AppDb(options, current);
+
+/// <summary>The database of servers with many families or several nodes.</summary>
+public sealed class PostgresAppDb(DbContextOptions<PostgresAppDb> options, CurrentFamily current) : AppDb(options, current);

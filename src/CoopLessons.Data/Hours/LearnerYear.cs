@@ -1,0 +1,37 @@
+using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Families;
+using CoopLessons.Core.Hours;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Log;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Data.Hours;
+
+/// <summary>
+/// One learner's period as it stands in the log: the only way by which pages, files and commands come to a ledger.
+/// </summary>
+public sealed record LearnerYear(Family Family, Learner Learner, HoursLedger Ledger, SchoolDays Days)
+{
+    public HoursReport Report(string yearName, DateOnly madeOn) =>
+        HoursReport.Of(Ledger, Days, new ReportHeading(Family.Name, Learner.Name, yearName, Family.CountingPolicy, madeOn));
+
+    /// <summary>Null where the family at hand has no such learner.</summary>
+    public static async Task<LearnerYear?> LoadAsync(AppDb db, Guid learnerId, DayRange period, CancellationToken ct)
+    {
+        var learner = await db.Learners.AsNoTracking().SingleOrDefaultAsync(l => l.Id == learnerId, ct);
+        if (learner is null)
+            return null;
+        var family = await db.Families.AsNoTracking().SingleAsync(ct);
+        var subjects = await SubjectsAsync(db, ct);
+        var log = await db.StandingIn(period).Where(r => r.Times.Any(t => t.LearnerId == learnerId)).ToListAsync(ct);
+        var marks = await db.DayMarks.AsNoTracking()
+            .Where(m => m.LearnerId == learnerId && m.Date >= period.First && m.Date <= period.Last)
+            .ToDictionaryAsync(m => m.Date, m => m.Counts, ct);
+        var ledger = HoursLedger.Of(learnerId, subjects, period, log.Select(r => r.ToCore()));
+        return new LearnerYear(family, learner, ledger, SchoolDays.Of(ledger, new Minutes(family.MinimumDay), marks));
+    }
+
+    /// <summary>All subjects, retired ones too, in the family's order.</summary>
+    public static async Task<IReadOnlyList<Subject>> SubjectsAsync(AppDb db, CancellationToken ct) =>
+        [.. (await db.Subjects.AsNoTracking().OrderBy(s => s.Order).ThenBy(s => s.Id).ToListAsync(ct)).Select(s => s.ToCore())];
+}

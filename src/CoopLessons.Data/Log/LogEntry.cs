@@ -1,0 +1,199 @@
+using CoopLessons.Core.Hours;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Tenancy;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace CoopLessons.Data.Log;
+
+/// <summary>Who writes.</summary>
+public sealed record Author(Guid PersonId, string Name);
+
+/// <summary>Everything an entry says, as one writing of it.</summary>
+/// <param name="StartsAt">Minutes after midnight, or null.</param>
+/// <param name="Times">Each learner once.</param>
+/// <param name="Split">At least one subject; each once.</param>
+public sealed record EntryFacts(
+    DateOnly Date,
+    int? StartsAt,
+    string What,
+    Place Place,
+    string Note,
+    IReadOnlyList<LearnerTime> Times,
+    IReadOnlyList<SubjectWeight> Split,
+    IReadOnlyList<Guid> Touches);
+
+/// <summary>
+/// One thing that was done. The entry itself holds only which of its revisions is the newest; what it says stands in
+/// the revisions, which are never changed.
+/// </summary>
+public sealed class LogEntry : IFamilyOwned, IVersioned
+{
+    private readonly List<LogRevision> _revisions = [];
+
+    private LogEntry() { }
+
+    public Guid FamilyId { get; private set; }
+
+    /// <summary>Made on the page that wrote it, so that a second sending is recognised.</summary>
+    public Guid Id { get; private set; }
+    public Guid? SessionId { get; private set; }
+
+    /// <summary>Number of the revision that holds.</summary>
+    public int Newest { get; private set; }
+    public int Version { get; private set; }
+
+    /// <summary>Those that were loaded, which need not be all.</summary>
+    public IReadOnlyList<LogRevision> Revisions => _revisions;
+
+    public static LogEntry Write(Guid id, EntryFacts facts, Author author, DateTime now, Guid? sessionId = null)
+    {
+        var entry = new LogEntry { Id = id, SessionId = sessionId };
+        entry.Add(facts, author, now, "", removed: false);
+        return entry;
+    }
+
+    public void Change(EntryFacts facts, Author author, DateTime now, string why) => Add(facts, author, now, why, removed: false);
+
+    /// <summary>Takes the entry out of every total; its text stays readable in the history.</summary>
+    public void Remove(LogRevision newest, Author author, DateTime now, string why) => Add(newest.Facts, author, now, why, removed: true);
+
+    public void Restore(LogRevision newest, Author author, DateTime now, string why) => Add(newest.Facts, author, now, why, removed: false);
+
+    private void Add(EntryFacts facts, Author author, DateTime now, string why, bool removed)
+    {
+        Newest++;
+        _revisions.Add(new LogRevision(Newest, facts, author, now, why, removed));
+    }
+
+    internal sealed class Mapping : IEntityTypeConfiguration<LogEntry>
+    {
+        public void Configure(EntityTypeBuilder<LogEntry> b)
+        {
+            b.HasKey(e => new { e.FamilyId, e.Id });
+            b.Property(e => e.Id).ValueGeneratedNever();
+            b.HasMany(e => e.Revisions).WithOne(r => r.Entry).HasForeignKey(r => new { r.FamilyId, r.EntryId }).OnDelete(DeleteBehavior.Cascade);
+        }
+    }
+}
+
+/// <summary>One writing of an entry: the first, a change, or a removal.</summary>
+public sealed class LogRevision : IFamilyOwned, IAppendOnly
+{
+    public const int LongestWhat = 200;
+    public const int LongestNote = 4000;
+    public const int LongestWhy = 200;
+
+    private readonly List<LogTime> _times = [];
+    private readonly List<LogSubject> _subjects = [];
+
+    private LogRevision() { }
+
+    internal LogRevision(int number, EntryFacts facts, Author author, DateTime now, string why, bool removed)
+    {
+        (Number, Date, StartsAt, What, Place, Note) = (number, facts.Date, facts.StartsAt, facts.What, facts.Place, facts.Note);
+        (AuthorId, AuthorName, WrittenAt, Why, Removed) = (author.PersonId, author.Name, now, why, removed);
+        _times.AddRange(facts.Times.Select(t => new LogTime(number, t)));
+        _subjects.AddRange(facts.Split.Select(s => new LogSubject(number, s.SubjectId, s.Weight)));
+        _subjects.AddRange(facts.Touches.Select(t => new LogSubject(number, t, 0)));
+    }
+
+    public Guid FamilyId { get; private set; }
+    public Guid EntryId { get; private set; }
+    public LogEntry Entry { get; private set; } = null!;
+    public int Number { get; private set; }
+
+    /// <summary>The day on which it was done.</summary>
+    public DateOnly Date { get; private set; }
+    public int? StartsAt { get; private set; }
+    public string What { get; private set; } = "";
+    public Place Place { get; private set; }
+    public string Note { get; private set; } = "";
+    public Guid AuthorId { get; private set; }
+    public string AuthorName { get; private set; } = "";
+
+    /// <summary>The instant of writing, UTC; it may be days after the deed, and that stays visible.</summary>
+    public DateTime WrittenAt { get; private set; }
+    public string Why { get; private set; } = "";
+    public bool Removed { get; private set; }
+    public IReadOnlyList<LogTime> Times => _times;
+    public IReadOnlyList<LogSubject> Subjects => _subjects;
+
+    public EntryFacts Facts => new(
+        Date, StartsAt, What, Place, Note,
+        [.. _times.Select(t => new LearnerTime(t.LearnerId, new Minutes(t.Minutes)))],
+        [.. _subjects.Where(s => s.Weight > 0).Select(s => new SubjectWeight(s.SubjectId, s.Weight))],
+        [.. _subjects.Where(s => s.Weight == 0).Select(s => s.SubjectId)]);
+
+    public LoggedEntry ToCore()
+    {
+        var facts = Facts;
+        TimeOnly? start = StartsAt is { } minutes ? new TimeOnly(minutes / 60, minutes % 60) : null;
+        return new LoggedEntry(EntryId, Number, Date, start, What, Place, facts.Times, facts.Split, facts.Touches);
+    }
+
+    internal sealed class Mapping : IEntityTypeConfiguration<LogRevision>
+    {
+        public void Configure(EntityTypeBuilder<LogRevision> b)
+        {
+            b.HasKey(r => new { r.FamilyId, r.EntryId, r.Number });
+            b.Property(r => r.Number).ValueGeneratedNever();
+            b.HasIndex(r => new { r.FamilyId, r.Date });
+            b.Property(r => r.What).HasMaxLength(LongestWhat);
+            b.Property(r => r.Note).HasMaxLength(LongestNote);
+            b.Property(r => r.AuthorName).HasMaxLength(60);
+            b.Property(r => r.Why).HasMaxLength(LongestWhy);
+            b.Ignore(r => r.Facts);
+            b.HasMany(r => r.Times).WithOne().HasForeignKey(t => new { t.FamilyId, t.EntryId, t.Number }).OnDelete(DeleteBehavior.Cascade);
+            b.HasMany(r => r.Subjects).WithOne().HasForeignKey(s => new { s.FamilyId, s.EntryId, s.Number }).OnDelete(DeleteBehavior.Cascade);
+        }
+    }
+}
+
+/// <summary>A learner's minutes in one revision.</summary>
+public sealed class LogTime : IFamilyOwned, IAppendOnly
+{
+    private LogTime() { }
+
+    internal LogTime(int number, LearnerTime time) => (Number, LearnerId, Minutes) = (number, time.LearnerId, time.Minutes.Value);
+
+    public Guid FamilyId { get; private set; }
+    public Guid EntryId { get; private set; }
+    public int Number { get; private set; }
+    public Guid LearnerId { get; private set; }
+
+    /// <summary>1–1440.</summary>
+    public int Minutes { get; private set; }
+
+    internal sealed class Mapping : IEntityTypeConfiguration<LogTime>
+    {
+        public void Configure(EntityTypeBuilder<LogTime> b)
+        {
+            b.HasKey(t => new { t.FamilyId, t.EntryId, t.Number, t.LearnerId });
+            b.HasOne<Learner>().WithMany().HasForeignKey(t => new { t.FamilyId, t.LearnerId }).OnDelete(DeleteBehavior.Cascade);
+        }
+    }
+}
+
+/// <summary>A subject's weight in one revision; 0 for a touch.</summary>
+public sealed class LogSubject : IFamilyOwned, IAppendOnly
+{
+    private LogSubject() { }
+
+    internal LogSubject(int number, Guid subjectId, int weight) => (Number, SubjectId, Weight) = (number, subjectId, weight);
+
+    public Guid FamilyId { get; private set; }
+    public Guid EntryId { get; private set; }
+    public int Number { get; private set; }
+    public Guid SubjectId { get; private set; }
+    public int Weight { get; private set; }
+
+    internal sealed class Mapping : IEntityTypeConfiguration<LogSubject>
+    {
+        public void Configure(EntityTypeBuilder<LogSubject> b)
+        {
+            b.HasKey(s => new { s.FamilyId, s.EntryId, s.Number, s.SubjectId });
+            b.HasOne<FamilySubject>().WithMany().HasForeignKey(s => new { s.FamilyId, s.SubjectId }).OnDelete(DeleteBehavior.Cascade);
+        }
+    }
+}
