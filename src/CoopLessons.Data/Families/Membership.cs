@@ -10,7 +10,7 @@ public sealed class Membership : IFamilyOwned, IVersioned
 {
     private Membership() { }
 
-    public Membership(Guid personId, string name, Role role, DateTime now) => (PersonId, Name, Role, Since) = (personId, name, role, now);
+    public Membership(Guid personId, string name, Role role, DateTime now) => (PersonId, Name, Role, Since, ChosenAt) = (personId, name, role, now, now);
 
     public Guid FamilyId { get; private set; }
     public Guid PersonId { get; private set; }
@@ -19,7 +19,12 @@ public sealed class Membership : IFamilyOwned, IVersioned
     public string Name { get; private set; } = "";
     public Role Role { get; private set; }
     public DateTime Since { get; private set; }
+
+    /// <summary>When the person last chose to act for this family; the latest choice holds.</summary>
+    public DateTime ChosenAt { get; private set; }
     public int Version { get; private set; }
+
+    public void Choose(DateTime now) => ChosenAt = now;
 
     public void Become(Role role) => Role = role;
 

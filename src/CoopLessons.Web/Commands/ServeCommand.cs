@@ -1,0 +1,41 @@
+using System.CommandLine;
+using CoopLessons.Data;
+using CoopLessons.Data.Databases;
+using CoopLessons.Web.Hosting;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Commands;
+
+/// <summary><c>serve</c>, also what the program does when it is asked for nothing else.</summary>
+public static class ServeCommand
+{
+    public static Command Create()
+    {
+        var command = new Command("serve", "Serves the web pages. This is what happens without a command, too.");
+        Fill(command);
+        return command;
+    }
+
+    public static void Fill(Command command)
+    {
+        var options = HostOptions.AddTo(command, listens: true);
+        command.SetAction(async (parsed, ct) =>
+        {
+            var builder = options.Builder(parsed);
+            using var folder = DataFolder.Hold(ServerSettings.From(builder.Configuration).Data);
+            await using var app = Server.Build(builder, folder);
+            await Upkeep.MigrateAsync(app.Services.GetRequiredService<DatabaseChoice>(), ct);
+            app.Lifetime.ApplicationStarted.Register(() => AnnounceAsync(app).GetAwaiter().GetResult());
+            await app.RunAsync(ct);
+            return CommandTable.Done;
+        });
+    }
+
+    // Nobody has signed up yet: the host reads here what the first-run page asks of other machines.
+    private static async Task AnnounceAsync(WebApplication app)
+    {
+        await using var scope = app.Services.CreateAsyncScope();
+        if (!await scope.ServiceProvider.GetRequiredService<AppDb>().Users.AnyAsync())
+            app.Logger.LogWarning("Nobody has signed up yet. Open {Address}; from another machine the page asks for the word {Word}", string.Join(" ", app.Urls), app.Services.GetRequiredService<FirstRunWord>().Word);
+    }
+}

@@ -1,0 +1,52 @@
+using System.Net;
+using Microsoft.AspNetCore.HttpOverrides;
+
+namespace CoopLessons.Web.Hosting;
+
+public static class Forwarding
+{
+    /// <summary>Believes forwarding headers only from the proxies that the host named.</summary>
+    public static void AddForwarding(this IServiceCollection services, ServerSettings settings) =>
+        services.Configure<ForwardedHeadersOptions>(o =>
+        {
+            o.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost;
+            o.KnownProxies.Clear();
+            o.KnownIPNetworks.Clear();
+            foreach (var proxy in settings.TrustedProxies.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+            {
+                if (System.Net.IPNetwork.TryParse(proxy, out var network))
+                    o.KnownIPNetworks.Add(network);
+                else if (IPAddress.TryParse(proxy, out var address))
+                    o.KnownProxies.Add(address);
+                else
+                    throw new InvalidOperationException($"CoopLessons__TrustedProxies: “{proxy}” is neither an address nor a network.");
+            }
+
+            if (o.KnownProxies.Count + o.KnownIPNetworks.Count == 0)
+                o.ForwardedHeaders = ForwardedHeaders.None;
+        });
+}
+
+/// <summary>Refuses plain HTTP from other machines unless the host allowed it by name.</summary>
+public sealed class TlsBeyondThisMachine(RequestDelegate next, ServerSettings settings)
+{
+    public Task InvokeAsync(HttpContext context)
+    {
+        var plain = !context.Request.IsHttps && !settings.PlainHttpBeyondThisMachine && !context.IsFromThisMachine();
+        if (!plain || context.Request.Path.StartsWithSegments("/healthz") || context.Request.Path.StartsWithSegments("/readyz"))
+            return next(context);
+        context.Response.StatusCode = StatusCodes.Status403Forbidden;
+        context.Response.ContentType = "text/plain; charset=utf-8";
+        return context.Response.WriteAsync(
+            "This server answers other machines only over HTTPS, since children's names and passwords would travel readable.\n" +
+            "Put a proxy with TLS before it and name it in CoopLessons__TrustedProxies, or, on a network that you trust,\n" +
+            "set CoopLessons__PlainHttpBeyondThisMachine=true.\n");
+    }
+}
+
+public static class RemoteAddress
+{
+    /// <summary>Whether the request comes from the host itself; in-process test servers have no address and count as such.</summary>
+    public static bool IsFromThisMachine(this HttpContext context) =>
+        context.Connection.RemoteIpAddress is not { } address || IPAddress.IsLoopback(address);
+}

@@ -1,0 +1,72 @@
+using CoopLessons.Data;
+using CoopLessons.Data.Databases;
+using CoopLessons.Data.People;
+using CoopLessons.Web.Security;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Identity;
+using Serilog;
+
+namespace CoopLessons.Web.Hosting;
+
+/// <summary>Puts the web program together.</summary>
+public static class Server
+{
+    /// <summary>Builds the server on a held data folder. Nothing is listened to yet.</summary>
+    public static WebApplication Build(WebApplicationBuilder builder, DataFolder folder)
+    {
+        var settings = ServerSettings.From(builder.Configuration);
+        // A build run in place keeps npm's files and compressed copies beside the sources; a published program has no such list.
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(k =>
+        {
+            k.AddServerHeader = false;
+            k.Limits.MaxConcurrentConnections = 2000;
+            k.Limits.MaxRequestBodySize = 10_000_000;
+        });
+        builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Configuration).WriteTo.Console(formatProvider: null));
+
+        builder.Services.AddSingleton(folder);
+        builder.Services.AddSingleton(settings);
+        builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.AddAppDb(ServerSettings.Database(builder.Configuration, folder.Path));
+        builder.Services.AddDataProtection().SetApplicationName("CoopLessons").PersistKeysToFileSystem(new DirectoryInfo(folder.Keys));
+        builder.Services.AddSignIns(settings);
+        builder.Services.AddAccess();
+        builder.Services.AddPages();
+        builder.Services.AddForwarding(settings);
+        builder.Services.AddHealthChecks().AddCheck<DatabaseReady>("database", tags: ["ready"]);
+        builder.Services.AddSingleton<FirstRunWord>();
+
+        var app = builder.Build();
+        Use(app);
+        return app;
+    }
+
+    /// <summary>What a command needs without serving: the database and the people in it.</summary>
+    public static ServiceProvider BuildForCommand(IConfiguration configuration, string dataFolder)
+    {
+        var services = new ServiceCollection();
+        services.AddLogging();
+        services.AddSingleton(TimeProvider.System);
+        services.AddAppDb(ServerSettings.Database(configuration, dataFolder));
+        services.AddIdentityCore<Person>(SignIns.Rules).AddEntityFrameworkStores<AppDb>();
+        return services.BuildServiceProvider();
+    }
+
+    private static void Use(WebApplication app)
+    {
+        app.UseForwardedHeaders();
+        app.UseSafeHeaders();
+        app.UseExceptionHandler("/error");
+        app.UseStatusCodePagesWithReExecute("/status/{0}");
+        app.UseMiddleware<TlsBeyondThisMachine>();
+        app.UseRouting();
+        app.UseRateLimiter();
+        app.UseAuthentication();
+        app.UseMiddleware<FamilyScope>();
+        app.UseAuthorization();
+        app.MapStaticAssets().AllowAnonymous();
+        app.MapHealth();
+        app.MapRazorPages().WithStaticAssets();
+    }
+}

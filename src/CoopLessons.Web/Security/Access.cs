@@ -1,0 +1,84 @@
+using System.Threading.RateLimiting;
+using CoopLessons.Data.Tenancy;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc.ApplicationModels;
+using Microsoft.AspNetCore.RateLimiting;
+
+namespace CoopLessons.Web.Security;
+
+/// <summary>
+/// Who may open what: one table from folders of pages to policies. A folder that stands in no row is closed to
+/// everybody, and a test fails for it.
+/// </summary>
+public static class Access
+{
+    public const string Guardian = "guardian";
+    public const string Member = "member";
+    public const string Person = "person";
+    public const string Anybody = "anybody";
+    private const string Nobody = "nobody";
+
+    /// <summary>How often a stranger may try a secret: sign-in, codes, invitations, first-run word.</summary>
+    public const string Brake = "brake";
+
+    public static readonly IReadOnlyList<(string Folder, string Policy)> Table =
+    [
+        ("/Start", Anybody),
+        ("/Account", Anybody),
+        ("/Person", Person),
+        ("/Today", Member),
+        ("/Log", Member),
+        ("/Week", Guardian),
+        ("/Units", Guardian),
+        ("/Records", Guardian),
+        ("/Family", Guardian),
+    ];
+
+    public static void AddAccess(this IServiceCollection services)
+    {
+        services.AddHttpContextAccessor();
+        services.AddScoped<IAuthorizationHandler, RoleHandler>();
+        services.AddAuthorizationBuilder()
+            .AddPolicy(Guardian, p => p.RequireAuthenticatedUser().AddRequirements(new ActsAs(Role.Guardian)))
+            .AddPolicy(Member, p => p.RequireAuthenticatedUser().AddRequirements(new ActsAs(Role.Guardian, Role.Helper)))
+            .AddPolicy(Person, p => p.RequireAuthenticatedUser())
+            .AddPolicy(Nobody, p => p.RequireAssertion(_ => false))
+            .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAssertion(_ => false).Build());
+        services.AddRateLimiter(o =>
+        {
+            o.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
+            o.OnRejected = (context, _) =>
+            {
+                context.HttpContext.Response.Headers.RetryAfter = "60";
+                return ValueTask.CompletedTask;
+            };
+            o.AddPolicy(Brake, context => HttpMethods.IsPost(context.Request.Method)
+                ? RateLimitPartition.GetFixedWindowLimiter(
+                    context.Connection.RemoteIpAddress?.ToString() ?? "", _ => new FixedWindowRateLimiterOptions { PermitLimit = 20, Window = TimeSpan.FromMinutes(1) })
+                : RateLimitPartition.GetNoLimiter(""));
+        });
+    }
+
+    public static void Apply(PageConventionCollection pages)
+    {
+        foreach (var (folder, policy) in Table)
+        {
+            if (policy == Anybody)
+                pages.AllowAnonymousToFolder(folder);
+            else
+                pages.AuthorizeFolder(folder, policy);
+        }
+    }
+
+    private sealed record ActsAs(params Role[] Roles) : IAuthorizationRequirement;
+
+    private sealed class RoleHandler(CurrentFamily current) : AuthorizationHandler<ActsAs>
+    {
+        protected override Task HandleRequirementAsync(AuthorizationHandlerContext context, ActsAs requirement)
+        {
+            if (current.Role is { } role && requirement.Roles.Contains(role))
+                context.Succeed(requirement);
+            return Task.CompletedTask;
+        }
+    }
+}

@@ -1,0 +1,36 @@
+using System.Security.Claims;
+using CoopLessons.Data;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Tenancy;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Security;
+
+/// <summary>
+/// Finds, for each request of a signed-in person, the family they act for: the membership chosen last. It is asked of
+/// the database each time, so that somebody who was taken out of a family is out with the next request.
+/// </summary>
+public sealed class FamilyScope(RequestDelegate next)
+{
+    public async Task InvokeAsync(HttpContext context, CurrentFamily current, AppDb db)
+    {
+        if (Guid.TryParse(context.User.FindFirstValue(ClaimTypes.NameIdentifier), out var personId) && IsPage(context))
+        {
+            current.Know(personId);
+            var membership = await Memberships(db, personId).FirstOrDefaultAsync(context.RequestAborted);
+            if (membership is not null)
+                current.Act(membership.FamilyId, personId, membership.Role);
+        }
+
+        await next(context);
+    }
+
+    /// <summary>The person's memberships, the one chosen last first.</summary>
+    public static IQueryable<Membership> Memberships(AppDb db, Guid personId) =>
+        // The family is not known yet: a person's own memberships are what tells it.
+        db.Memberships.IgnoreQueryFilters([AppDb.FamilyFilter]).AsNoTracking()
+            .Where(m => m.PersonId == personId).OrderByDescending(m => m.ChosenAt).ThenBy(m => m.FamilyId);
+
+    private static bool IsPage(HttpContext context) =>
+        context.GetEndpoint()?.Metadata.GetMetadata<Microsoft.AspNetCore.Mvc.RazorPages.PageActionDescriptor>() is not null;
+}
