@@ -1,0 +1,121 @@
+'use strict';
+
+(() => {
+  const failed = 'That did not reach the server. Nothing was changed; try again.';
+  const heard = () => document.getElementById('heard');
+
+  const speak = text => {
+    const region = heard();
+    if (!region || !text) return;
+    region.textContent = '';
+    requestAnimationFrame(() => { region.textContent = text; });
+  };
+
+  const showNote = text => {
+    const region = document.getElementById('said');
+    if (!region) return;
+    const note = document.createElement('p');
+    note.className = 'note look';
+    note.textContent = text;
+    region.replaceChildren(note);
+  };
+
+  const clearNote = () => {
+    const note = document.querySelector('#said > .note.look');
+    if (note && note.textContent === failed) note.remove();
+  };
+
+  const within = (root, selector) =>
+    root.matches?.(selector) ? root : root.querySelector?.(selector) ?? null;
+
+  const focusOn = element => {
+    if (!element.matches('a[href], button, input, select, textarea, summary, [tabindex]')) element.tabIndex = -1;
+    element.focus();
+  };
+
+  // Without an element of its own to go to, the focus moves only when what held it is gone.
+  document.addEventListener('htmx:afterSettle', event => {
+    const came = event.target;
+    if (!(came instanceof Element)) return;
+    const words = within(came, '[data-announce]');
+    if (words) speak(words.dataset.announce);
+    if (!event.detail.requestConfig?.triggeringEvent) return;
+    const named = within(came, '[data-focus]');
+    const lost = !document.activeElement || document.activeElement === document.body;
+    const target = named ?? (lost ? within(came, 'h1, h2, h3, summary, a[href], button') ?? came : null);
+    if (target) focusOn(target);
+  });
+
+  document.addEventListener('htmx:responseError', () => showNote(failed));
+  document.addEventListener('htmx:sendError', () => showNote(failed));
+  document.addEventListener('htmx:timeout', () => showNote(failed));
+  document.addEventListener('htmx:afterRequest', event => { if (event.detail.successful) clearNote(); });
+
+  // The button's own name and value are read after this event, so it is locked one turn later.
+  const sent = new Set();
+  document.addEventListener('submit', event => {
+    const form = event.target;
+    if (event.defaultPrevented || form.method !== 'post' || form.target || 'again' in form.dataset) return;
+    if (sent.has(form)) {
+      event.preventDefault();
+      return;
+    }
+    sent.add(form);
+    const button = event.submitter;
+    if (button) setTimeout(() => { button.disabled = true; });
+  });
+  window.addEventListener('pageshow', () => {
+    for (const form of sent) {
+      for (const element of form.elements) if (element.type === 'submit') element.disabled = false;
+    }
+    sent.clear();
+  });
+
+  const addReveal = input => {
+    if (input.closest('.reveal')) return;
+    const row = document.createElement('div');
+    row.className = 'reveal';
+    input.replaceWith(row);
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.className = 'button';
+    button.textContent = 'Show';
+    button.setAttribute('aria-label', 'Show password');
+    button.setAttribute('aria-pressed', 'false');
+    if (input.id) button.setAttribute('aria-controls', input.id);
+    button.addEventListener('click', () => {
+      const shown = input.type === 'password';
+      input.type = shown ? 'text' : 'password';
+      button.textContent = shown ? 'Hide' : 'Show';
+      button.setAttribute('aria-pressed', String(shown));
+    });
+    input.form?.addEventListener('submit', () => { input.type = 'password'; });
+    row.append(input, button);
+  };
+
+  const dress = root => {
+    const all = selector => [...(root.matches?.(selector) ? [root] : []), ...root.querySelectorAll(selector)];
+    for (const input of all('input[data-reveal]')) addReveal(input);
+    for (const button of all('[data-print]')) button.hidden = false;
+    for (const bar of all('.undo:not(.is-old)')) setTimeout(() => bar.classList.add('is-old'), 10_000);
+  };
+
+  document.addEventListener('click', event => {
+    if (event.target.closest?.('[data-print]')) window.print();
+    for (const menu of document.querySelectorAll('details.menu[open]')) {
+      if (!menu.contains(event.target)) menu.open = false;
+    }
+  });
+  document.addEventListener('keydown', event => {
+    if (event.key !== 'Escape') return;
+    for (const menu of document.querySelectorAll('details.menu[open]')) {
+      menu.open = false;
+      menu.querySelector('summary').focus();
+    }
+  });
+  document.addEventListener('htmx:load', event => dress(event.detail.elt));
+
+  dress(document);
+  // Words that were on the page from the start are not spoken; saying them once more makes them heard.
+  speak(document.getElementById('said')?.textContent.trim());
+})();
