@@ -12,12 +12,15 @@ public static class CommandTable
 
     public static Task<int> RunAsync(string[] args)
     {
+        // Any setting can stand as a flag by its full name, as ASP.NET has it: --CoopLessons:SignUp=open.
+        var settings = args.Where(IsSetting).ToArray();
+        args = [.. args.Except(settings)];
         var root = new RootCommand("CoopLessons: themed units, the day's run sheet, the log and the hours report.")
         {
-            ServeCommand.Create(),
-            MigrateCommand.Create(),
+            ServeCommand.Create(settings),
+            MigrateCommand.Create(settings),
         };
-        ServeCommand.Fill(root);
+        ServeCommand.Fill(root, settings);
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
@@ -28,11 +31,18 @@ public static class CommandTable
         return RunAsync(parsed);
     }
 
+    private static bool IsSetting(string argument) =>
+        argument.StartsWith("--", StringComparison.Ordinal) && argument.Split('=', 2) is [var name, _] && name.Contains(':', StringComparison.Ordinal);
+
     private static async Task<int> RunAsync(ParseResult parsed)
     {
         try
         {
-            return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            return await parsed.InvokeAsync(new InvocationConfiguration
+            {
+                EnableDefaultExceptionHandler = false,
+                ProcessTerminationTimeout = null, // The web host ends its own work when it is told to stop.
+            });
         }
         catch (WrongUseException fault)
         {

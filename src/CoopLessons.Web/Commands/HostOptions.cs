@@ -15,9 +15,14 @@ public sealed class HostOptions
     private readonly Option<string?> _contentRoot = new("--contentRoot") { Hidden = true };
     private readonly Option<string?> _applicationName = new("--applicationName") { Hidden = true };
 
-    public static HostOptions AddTo(Command command, bool listens)
+    private readonly string[] _settings;
+
+    private HostOptions(string[] settings) => _settings = settings;
+
+    /// <param name="settings">Settings given as flags by their full names.</param>
+    public static HostOptions AddTo(Command command, string[] settings, bool listens)
     {
-        var options = new HostOptions();
+        var options = new HostOptions(settings);
         command.Add(options._data);
         if (listens)
         {
@@ -32,7 +37,7 @@ public sealed class HostOptions
 
     public WebApplicationBuilder Builder(ParseResult parsed)
     {
-        var args = new List<string>();
+        var args = new List<string>(_settings);
         foreach (var (option, key) in new[] { (_urls, "urls"), (_environment, "environment"), (_contentRoot, "contentRoot"), (_applicationName, "applicationName") })
         {
             if (parsed.GetValue(option) is { } value)
@@ -48,7 +53,7 @@ public sealed class HostOptions
     public (IConfiguration Configuration, string DataFolder) Settings(ParseResult parsed)
     {
         var configuration = new ConfigurationBuilder().SetBasePath(Directory.GetCurrentDirectory())
-            .AddJsonFile("appsettings.json", optional: true).AddEnvironmentVariables().Build();
+            .AddJsonFile("appsettings.json", optional: true).AddEnvironmentVariables().AddCommandLine(_settings).Build();
         return (configuration, parsed.GetValue(_data) ?? ServerSettings.From(configuration).Data);
     }
 

@@ -7,10 +7,10 @@ namespace CoopLessons.Web.Commands;
 /// <summary><c>migrate</c>: brings the database to this program's version and ends.</summary>
 public static class MigrateCommand
 {
-    public static Command Create()
+    public static Command Create(string[] settings)
     {
         var command = new Command("migrate", "Brings the database to this program's version, and ends.");
-        var options = HostOptions.AddTo(command, listens: false);
+        var options = HostOptions.AddTo(command, settings, listens: false);
         command.SetAction(async (parsed, ct) =>
         {
             var (configuration, path) = options.Settings(parsed);

@@ -9,16 +9,16 @@ namespace CoopLessons.Web.Commands;
 /// <summary><c>serve</c>, also what the program does when it is asked for nothing else.</summary>
 public static class ServeCommand
 {
-    public static Command Create()
+    public static Command Create(string[] settings)
     {
         var command = new Command("serve", "Serves the web pages. This is what happens without a command, too.");
-        Fill(command);
+        Fill(command, settings);
         return command;
     }
 
-    public static void Fill(Command command)
+    public static void Fill(Command command, string[] settings)
     {
-        var options = HostOptions.AddTo(command, listens: true);
+        var options = HostOptions.AddTo(command, settings, listens: true);
         command.SetAction(async (parsed, ct) =>
         {
             var builder = options.Builder(parsed);

@@ -1,14 +1,21 @@
 using System.ComponentModel.DataAnnotations;
 using System.Text;
 using CoopLessons.Web.Security;
+using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.ModelBinding;
 
 namespace CoopLessons.Web.Hosting;
 
 public static class PageSetup
 {
-    public static void AddPages(this IServiceCollection services)
+    public static void AddPages(this IServiceCollection services, ServerSettings settings)
     {
+        services.Configure<CookieTempDataProviderOptions>(o =>
+        {
+            o.Cookie.Name = (settings.PublicIsHttps ? "__Host-" : "") + "cooplessons-said";
+            o.Cookie.SecurePolicy = settings.PublicIsHttps ? CookieSecurePolicy.Always : CookieSecurePolicy.SameAsRequest;
+            o.Cookie.Path = "/";
+        });
         services.AddRouting(o => o.LowercaseUrls = true);
         services.AddRazorPages(o => Access.Apply(o.Conventions))
             .AddMvcOptions(o =>

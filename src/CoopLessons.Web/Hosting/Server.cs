@@ -32,7 +32,7 @@ public static class Server
         builder.Services.AddDataProtection().SetApplicationName("CoopLessons").PersistKeysToFileSystem(new DirectoryInfo(folder.Keys));
         builder.Services.AddSignIns(settings);
         builder.Services.AddAccess();
-        builder.Services.AddPages();
+        builder.Services.AddPages(settings);
         builder.Services.AddForwarding(settings);
         builder.Services.AddHealthChecks().AddCheck<DatabaseReady>("database", tags: ["ready"]);
         builder.Services.AddSingleton<FirstRunWord>();

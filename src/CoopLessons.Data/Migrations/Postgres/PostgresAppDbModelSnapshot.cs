@@ -224,6 +224,9 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.Property<Guid>("PersonId")
                         .HasColumnType("uuid");
 
+                    b.Property<DateTime>("ChosenAt")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(60)

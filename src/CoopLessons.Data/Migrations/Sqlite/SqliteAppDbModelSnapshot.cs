@@ -219,6 +219,9 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.Property<Guid>("PersonId")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateTime>("ChosenAt")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(60)

@@ -206,6 +206,7 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     Name = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
                     Role = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
                     Since = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ChosenAt = table.Column<DateTime>(type: "TEXT", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>

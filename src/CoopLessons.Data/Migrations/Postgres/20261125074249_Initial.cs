@@ -207,6 +207,7 @@ namespace CoopLessons.Data.Migrations.Postgres
                     Name = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
                     Role = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
                     Since = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ChosenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>

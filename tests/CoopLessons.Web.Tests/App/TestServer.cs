@@ -1,0 +1,130 @@
+using CoopLessons.Data;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.People;
+using CoopLessons.Data.Tenancy;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+
+namespace CoopLessons.Web.Tests.App;
+
+/// <summary>
+/// The web program in this process on a database of its own. Tests share it and make families of their own: tenancy
+/// keeps them apart.
+/// </summary>
+public class TestServer : WebApplicationFactory<Program>
+{
+    /// <summary>A Thursday in term time, ten in the morning in the Central zone.</summary>
+    public static readonly DateTimeOffset Start = new(2026, 3, 12, 15, 0, 0, TimeSpan.Zero);
+    public static readonly DateOnly Today = new(2026, 3, 12);
+    public const string Password = "mill wheel under seven stars";
+    private readonly TestDatabase _database = new();
+    private readonly KeyValuePair<string, string>[] _settings;
+
+    public TestServer()
+        : this([])
+    {
+    }
+
+    public TestServer(params KeyValuePair<string, string>[] settings) => _settings = settings;
+
+    public FakeTimeProvider Clock { get; } = new(Start);
+
+    public TestDatabase Database => _database;
+
+    /// <summary>Somebody in front of a browser of their own, not signed in.</summary>
+    public Visitor Visitor() => new(CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false, HandleCookies = false }));
+
+    /// <summary>A family with one guardian, who is signed in.</summary>
+    public async Task<TestFamily> FamilyAsync(string name = "Alder", string timeZone = "America/Chicago")
+    {
+        var person = await PersonAsync("Iris " + name);
+        var familyId = Guid.CreateVersion7();
+        await WithDbAsync(null, async db =>
+        {
+            NewFamily.Found(db, familyId, name, timeZone, person.Id, person.Name, Today, Start.UtcDateTime);
+            await db.SaveChangesAsync();
+        });
+        return new TestFamily(this, familyId, person.Id, await SignInAsync(person.Email!));
+    }
+
+    /// <summary>A helper of the family, signed in.</summary>
+    public async Task<Visitor> HelperAsync(TestFamily family)
+    {
+        var person = await PersonAsync("Basil");
+        await WithDbAsync(family.Id, async db =>
+        {
+            db.Memberships.Add(new Membership(person.Id, person.Name, Role.Helper, Start.UtcDateTime));
+            await db.SaveChangesAsync();
+        });
+        return await SignInAsync(person.Email!);
+    }
+
+    public async Task<Person> PersonAsync(string name)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        var person = Person.Named(name, $"{Guid.NewGuid():N}@millrace.example");
+        var made = await scope.ServiceProvider.GetRequiredService<UserManager<Person>>().CreateAsync(person, Password);
+        Assert.True(made.Succeeded, string.Join(" ", made.Errors.Select(e => e.Description)));
+        return person;
+    }
+
+    public async Task<Visitor> SignInAsync(string email, string password = Password)
+    {
+        var visitor = Visitor();
+        var page = await visitor.GetAsync("/sign-in");
+        var answer = await visitor.SubmitAsync(page, new() { ["Input.Email"] = email, ["Input.Password"] = password });
+        Assert.Equal(System.Net.HttpStatusCode.Redirect, answer.StatusCode);
+        return visitor;
+    }
+
+    /// <summary>Work on the database as the given family, or as nobody.</summary>
+    public async Task WithDbAsync(Guid? familyId, Func<AppDb, Task> work)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        if (familyId is { } id)
+            scope.ServiceProvider.GetRequiredService<CurrentFamily>().ActForProgram(id);
+        await work(scope.ServiceProvider.GetRequiredService<AppDb>());
+    }
+
+    public async Task<T> FromDbAsync<T>(Guid? familyId, Func<AppDb, Task<T>> read)
+    {
+        T? value = default;
+        await WithDbAsync(familyId, async db => value = await read(db));
+        return value!;
+    }
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        builder.UseEnvironment("Development");
+        builder.UseSetting("Serilog:MinimumLevel:Default", "Warning");
+        foreach (var (key, value) in _database.Settings().Concat(_settings))
+            builder.UseSetting(key, value);
+        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock));
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        if (disposing)
+            _database.Dispose();
+    }
+}
+
+/// <summary>The server that most tests share.</summary>
+[CollectionDefinition(Name)]
+public sealed class SharedServer : ICollectionFixture<TestServer>
+{
+    public const string Name = "shared server";
+}
+
+/// <summary>A family of a test, and its guardian's browser.</summary>
+public sealed record TestFamily(TestServer Server, Guid Id, Guid GuardianId, Visitor Guardian)
+{
+    public Task WithDbAsync(Func<AppDb, Task> work) => Server.WithDbAsync(Id, work);
+
+    public Task<T> FromDbAsync<T>(Func<AppDb, Task<T>> read) => Server.FromDbAsync(Id, read);
+}
