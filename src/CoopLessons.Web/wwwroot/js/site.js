@@ -42,7 +42,10 @@
     if (!event.detail.requestConfig?.triggeringEvent) return;
     const named = within(came, '[data-focus]');
     const lost = !document.activeElement || document.activeElement === document.body;
-    const target = named ?? (lost ? within(came, 'h1, h2, h3, summary, a[href], button') ?? came : null);
+    // Pieces swapped elsewhere settle too; the place that was asked for comes first. A button in it is never chosen,
+    // so that a second press of Enter cannot undo what the first one did.
+    const place = document.getElementById(event.detail.target?.id) ?? came;
+    const target = named ?? (lost ? within(place, 'h1, h2, h3') ?? place : null);
     if (target) focusOn(target);
   });
 
