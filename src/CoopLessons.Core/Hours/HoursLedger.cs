@@ -95,15 +95,16 @@ public sealed class HoursLedger
         foreach (var (date, minutes) in ByDate().Where(d => d.Value > LongestPlainDay))
             questions.Add(new LongDay(date, minutes));
 
-        var timed = _entries.Where(e => e.Start is not null).Select(e => (Entry: e, From: StartOf(e), To: StartOf(e) + MinutesOf(e).Value)).ToList();
+        // By date and start, so the later of two entries begins the time that both share; none is longer than a day.
+        var timed = _entries.Where(e => e.Start is not null).ToList();
         for (var i = 0; i < timed.Count; i++)
         {
-            for (var j = i + 1; j < timed.Count && timed[j].Entry.Date == timed[i].Entry.Date; j++)
+            for (var j = i + 1; j < timed.Count && DaysBetween(timed[i], timed[j]) <= 1; j++)
             {
-                var from = Math.Max(timed[i].From, timed[j].From);
-                var to = Math.Min(timed[i].To, timed[j].To);
+                var from = StartOf(timed[j]);
+                var to = Math.Min(EndOf(timed[i]) - DaysBetween(timed[i], timed[j]) * 24 * 60, EndOf(timed[j]));
                 if (from < to)
-                    questions.Add(new CountedTwice(timed[i].Entry.Date, from, to, timed[i].Entry.Id, timed[j].Entry.Id));
+                    questions.Add(new CountedTwice(timed[j].Date, from, to, timed[i].Id, timed[j].Id));
             }
         }
 
@@ -134,4 +135,8 @@ public sealed class HoursLedger
     private Minutes MinutesOf(LoggedEntry entry) => entry.Learners.First(l => l.LearnerId == LearnerId).Minutes;
 
     private static int StartOf(LoggedEntry entry) => entry.Start!.Value.Hour * 60 + entry.Start.Value.Minute;
+
+    private int EndOf(LoggedEntry entry) => StartOf(entry) + MinutesOf(entry).Value;
+
+    private static int DaysBetween(LoggedEntry earlier, LoggedEntry later) => later.Date.DayNumber - earlier.Date.DayNumber;
 }

@@ -16,8 +16,9 @@ public sealed record LongDay(DateOnly Date, Minutes Minutes) : LedgerQuestion(Da
 }
 
 /// <summary>Two entries of one learner that share time.</summary>
-/// <param name="From">Minutes after midnight, inclusive.</param>
-/// <param name="To">Minutes after midnight, exclusive; above 1440 where the later entry runs past midnight.</param>
+/// <param name="Date">The date of the entry that begins later, which may be the day after the other's.</param>
+/// <param name="From">Minutes after that date's midnight, inclusive.</param>
+/// <param name="To">Minutes after that date's midnight, exclusive; above 1440 where both entries run past the next.</param>
 public sealed record CountedTwice(DateOnly Date, int From, int To, Guid FirstEntryId, Guid SecondEntryId) : LedgerQuestion(Date)
 {
     public override string Sentence => string.Create(CultureInfo.InvariantCulture,

@@ -108,6 +108,22 @@ public class Any_ledger
         });
 
     [Fact]
+    public void Asks_about_just_those_minutes_in_which_two_entries_run_at_once() =>
+        AnyLog.Logs.Sample(log =>
+        {
+            static int Midnight(DateOnly date) => date.DayNumber * 1440;
+            static IEnumerable<int> Run(LoggedEntry e) => Enumerable.Range(
+                Midnight(e.Date) + (int)e.Start!.Value.ToTimeSpan().TotalMinutes, e.Learners.Single(l => l.LearnerId == Wren).Minutes.Value);
+            var ledger = Wrens(log);
+            var timed = ledger.Entries.Where(e => e.Start is not null).ToList();
+            var shared = timed.SelectMany((a, i) => timed.Skip(i + 1).Select(b => (a.Id, b.Id, Minutes: Run(a).Intersect(Run(b)).ToHashSet())))
+                .Where(pair => pair.Minutes.Count > 0).ToList();
+            var asked = ledger.Questions().OfType<CountedTwice>().ToDictionary(q => (q.FirstEntryId, q.SecondEntryId));
+            return asked.Count == shared.Count && shared.All(pair => asked.TryGetValue((pair.Item1, pair.Item2), out var q)
+                && pair.Minutes.SetEquals(Enumerable.Range(Midnight(q.Date) + q.From, q.To - q.From)));
+        });
+
+    [Fact]
     public void Is_the_sum_of_its_halves()
     {
         var summer = new DayRange(Year.First, new DateOnly(2026, 12, 15));

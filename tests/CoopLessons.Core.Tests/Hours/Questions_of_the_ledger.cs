@@ -57,6 +57,34 @@ public class Questions_of_the_ledger
     }
 
     [Fact]
+    public void An_entry_that_runs_past_midnight_overlaps_with_one_of_the_next_date()
+    {
+        var ledger = WrensLedger(
+            Entry(1, Tuesday, 120, Science, At(23)),
+            Entry(2, Tuesday.AddDays(1), 90, Reading, At(0, 30)));
+
+        Assert.Equal([new CountedTwice(Tuesday.AddDays(1), 30, 60, Id(1), Id(2))], ledger.Questions());
+    }
+
+    [Fact]
+    public void An_entry_of_a_whole_day_overlaps_with_every_one_until_the_same_hour_of_the_next()
+    {
+        var ledger = WrensLedger(
+            Entry(1, Tuesday, 1440, Science, At(10)),
+            Entry(2, Tuesday, 30, Reading, At(22)),
+            Entry(3, Tuesday.AddDays(1), 30, Art, At(9, 45)),
+            Entry(4, Tuesday.AddDays(1), 30, Art, At(10, 15)),
+            Entry(5, Tuesday.AddDays(2), 30, Art, At(0)));
+
+        Assert.Equal(
+            [
+                new CountedTwice(Tuesday, 22 * 60, 22 * 60 + 30, Id(1), Id(2)),
+                new CountedTwice(Tuesday.AddDays(1), 9 * 60 + 45, 10 * 60, Id(1), Id(3)),
+            ],
+            ledger.Questions().OfType<CountedTwice>());
+    }
+
+    [Fact]
     public void An_entry_that_ends_at_midnight_does_not_overlap_with_one_that_begins_then()
     {
         var ledger = WrensLedger(
