@@ -11,7 +11,7 @@ public sealed record Holiday(string Name, DateOnly Date, DateOnly Observed);
 public static class FederalHolidays
 {
     /// <summary>The holidays whose own date lies in the calendar year, in date order.</summary>
-    /// <param name="year">1983 or later in this form; Juneteenth from 2021 on.</param>
+    /// <param name="year">1986 or later in this form, the first year of the January birthday (from memory); Juneteenth from 2021 on.</param>
     public static IReadOnlyList<Holiday> Of(int year)
     {
         List<(string Name, DateOnly Date)> dates =

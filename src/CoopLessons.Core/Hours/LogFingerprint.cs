@@ -6,9 +6,11 @@ namespace CoopLessons.Core.Hours;
 
 /// <summary>
 /// A short mark of the log that a report came from: the same log gives the same mark, and a changed entry another.
-/// It is the SHA-256 digest (FIPS 180-4) of one line an entry, sorted by date and id and each ended by a line feed, of which the first
-/// twelve hexadecimal digits are printed in groups of four. A line holds, separated by a vertical bar: id, revision,
-/// date, start, place, the learner's minutes, and the subjects with their weights (a touch has weight 0).
+/// It is the SHA-256 digest (FIPS 180-4) of one line an entry in UTF-8, sorted by date and id and each ended by a line
+/// feed, of which the first twelve hexadecimal digits are printed in groups of four. A line holds, separated by a vertical
+/// bar: id (lower case, 8-4-4-4-12), revision, date (<c>2026-11-03</c>), start (<c>09:00</c>, or nothing), place, the
+/// learner's minutes, and the subjects by name in ordinal order (UTF-16), each as <c>name=weight</c>, parted by
+/// commas (a touch has weight 0).
 /// </summary>
 public static class LogFingerprint
 {
