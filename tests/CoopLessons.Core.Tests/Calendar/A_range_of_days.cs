@@ -10,6 +10,10 @@ public class A_range_of_days
     private static readonly Gen<DayRange> Ranges =
         Gen.Select(Gen.Int[0, 800], Gen.Int[0, 400], (from, length) => new DayRange(Monday.AddDays(from), Monday.AddDays(from + length)));
 
+    /// <summary>Ranges so near to one another that many meet in a single day.</summary>
+    private static readonly Gen<DayRange> Close =
+        Gen.Select(Gen.Int[0, 8], Gen.Int[0, 4], (from, length) => new DayRange(Monday.AddDays(from), Monday.AddDays(from + length)));
+
     [Fact]
     public void From_Monday_to_Friday_holds_five_days_and_Friday_is_one()
     {
@@ -44,13 +48,15 @@ public class A_range_of_days
 
     [Fact]
     public void Overlaps_another_where_they_share_a_day() =>
-        Gen.Select(Ranges, Ranges).Sample((a, b) => a.Overlaps(b) == a.Days().Any(b.Contains) && a.Overlaps(b) == b.Overlaps(a));
+        Gen.Select(Close, Close).Sample((a, b) => a.Overlaps(b) == a.Days().Any(b.Contains) && a.Overlaps(b) == b.Overlaps(a));
 
     [Fact]
-    public void Overlaps_another_that_begins_on_its_last_day_but_not_on_the_day_after()
+    public void Overlaps_another_that_meets_it_in_its_first_or_last_day_but_not_one_beside_it()
     {
         var week = new DayRange(Monday, Monday.AddDays(4));
 
+        Assert.False(week.Overlaps(new DayRange(Monday.AddDays(-3), Monday.AddDays(-1))));
+        Assert.True(week.Overlaps(new DayRange(Monday.AddDays(-3), Monday)));
         Assert.True(week.Overlaps(new DayRange(Monday.AddDays(4), Monday.AddDays(9))));
         Assert.False(week.Overlaps(new DayRange(Monday.AddDays(5), Monday.AddDays(9))));
     }

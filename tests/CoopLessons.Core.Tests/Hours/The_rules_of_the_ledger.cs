@@ -112,6 +112,23 @@ public class The_rules_of_the_ledger
     }
 
     [Fact]
+    public void A_share_that_comes_to_no_minutes_makes_no_day_of_its_subject()
+    {
+        var ledger = WrensLedger(Entry(1, Tuesday, 1, split: [1.Of(Art), 1.Of(Reading)]));
+
+        Assert.Equal((1, 1), (ledger.StrictDays(Reading.Id), ledger.BroadDays(Reading.Id)));
+        Assert.Equal((0, 0), (ledger.StrictDays(Art.Id), ledger.BroadDays(Art.Id)));
+    }
+
+    [Fact]
+    public void A_day_with_minutes_and_a_touch_of_one_subject_is_one_day()
+    {
+        var ledger = WrensLedger(Entry(1, Tuesday, 30, Art), Entry(2, Tuesday, 30, Science, touches: [Art.Id]), Entry(3, Tuesday, 30, Art));
+
+        Assert.Equal((1, 1), (ledger.StrictDays(Art.Id), ledger.BroadDays(Art.Id)));
+    }
+
+    [Fact]
     public void A_subject_that_the_family_does_not_have_is_refused()
     {
         var stranger = new SubjectWeight(Id(999), 1);
