@@ -47,9 +47,13 @@ public class The_federal_holidays
     // is a slip for 2021 and left out here.
     [Theory]
     [InlineData(2022, "2022-01-17 2022-02-21 2022-05-30 2022-06-20 2022-07-04 2022-09-05 2022-10-10 2022-11-11 2022-11-24 2022-12-26")]
-    [InlineData(2023, "2023-01-16 2023-02-20 2023-05-29 2023-06-19 2023-07-04 2023-09-04 2023-10-09 2023-11-10 2023-11-23 2023-12-25")]
-    public void Were_kept_on_the_days_that_history_records(int year, string observed) =>
-        Assert.Equal(observed.Split(' ').Select(Date), FederalHolidays.Of(year).Skip(1).Select(h => h.Observed));
+    [InlineData(2023, "2023-01-02 2023-01-16 2023-02-20 2023-05-29 2023-06-19 2023-07-04 2023-09-04 2023-10-09 2023-11-10 2023-11-23 2023-12-25")]
+    public void Were_kept_on_the_days_that_history_records(int year, string observed)
+    {
+        var days = observed.Split(' ').Select(Date).ToList();
+
+        Assert.Equal(days, FederalHolidays.Of(year).Select(h => h.Observed).TakeLast(days.Count));
+    }
 
     [Fact]
     public void Have_dates_of_their_own_beside_the_days_on_which_they_are_kept()
