@@ -48,7 +48,7 @@ public sealed class SchoolDays
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(minimum.Value, 1, nameof(minimum));
         var minutes = ledger.ByDate();
-        var dates = minutes.Keys.Concat(ledger.Touches.Select(t => t.Date)).Concat(marks.Keys.Where(ledger.Period.Contains)).Distinct();
+        var dates = minutes.Keys.Concat(marks.Keys.Where(ledger.Period.Contains)).Distinct();
         var days = new Dictionary<DateOnly, SchoolDay>();
         foreach (var date in dates)
         {
@@ -68,7 +68,7 @@ public sealed class SchoolDays
     public int Strict => _days.Values.Count(d => d.Counts);
 
     /// <summary>
-    /// School days read broadly: also days on which something was logged or touched without reaching the minimum.
+    /// School days read broadly: also days on which something was logged without reaching the minimum.
     /// A day marked as no school day stays out.
     /// </summary>
     public int Broad => _days.Values.Count(d => d.Counts || d.Standing == DayStanding.Under);

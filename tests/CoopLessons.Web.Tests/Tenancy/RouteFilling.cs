@@ -1,0 +1,25 @@
+using System.Text.RegularExpressions;
+
+namespace CoopLessons.Web.Tests.Tenancy;
+
+/// <summary>Turns a page's route into an address.</summary>
+internal static partial class RouteFilling
+{
+    /// <param name="id">Gives the id for a parameter's name.</param>
+    public static string Fill(string template, Func<string, string> id) => "/" + Parameter().Replace(template, match =>
+    {
+        var name = match.Groups["name"].Value;
+        return name switch
+        {
+            "date" => "2026-03-12",
+            "week" => "2026-W11",
+            "format" => "csv",
+            "code" => "404",
+            "secret" => new string('0', 64),
+            _ => id(name),
+        };
+    }).TrimStart('/');
+
+    [GeneratedRegex(@"\{(?<name>\w+)[^}]*\}")]
+    private static partial Regex Parameter();
+}
