@@ -24,6 +24,9 @@ public sealed class ServerSettings
     /// <summary>Serves machines other than this one without TLS. Names and passwords then travel readable.</summary>
     public bool PlainHttpBeyondThisMachine { get; set; }
 
+    /// <summary>How many secrets (passwords, codes, links) may be tried in a minute from one address.</summary>
+    public int TriesPerMinute { get; set; } = 20;
+
     public bool SignUpIsOpen => string.Equals(SignUp, "open", StringComparison.OrdinalIgnoreCase);
 
     public bool PublicIsHttps => PublicUrl?.StartsWith("https://", StringComparison.OrdinalIgnoreCase) == true;

@@ -1,5 +1,6 @@
 using System.Threading.RateLimiting;
 using CoopLessons.Data.Tenancy;
+using CoopLessons.Web.Hosting;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc.ApplicationModels;
 using Microsoft.AspNetCore.RateLimiting;
@@ -54,7 +55,11 @@ public static class Access
             };
             o.AddPolicy(Brake, context => HttpMethods.IsPost(context.Request.Method)
                 ? RateLimitPartition.GetFixedWindowLimiter(
-                    context.Connection.RemoteIpAddress?.ToString() ?? "", _ => new FixedWindowRateLimiterOptions { PermitLimit = 20, Window = TimeSpan.FromMinutes(1) })
+                    context.Connection.RemoteIpAddress?.ToString() ?? "", _ => new FixedWindowRateLimiterOptions
+                    {
+                        PermitLimit = context.RequestServices.GetRequiredService<ServerSettings>().TriesPerMinute,
+                        Window = TimeSpan.FromMinutes(1),
+                    })
                 : RateLimitPartition.GetNoLimiter(""));
         });
     }

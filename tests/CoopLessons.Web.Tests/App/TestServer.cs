@@ -29,7 +29,7 @@ public class TestServer : WebApplicationFactory<Program>
     {
     }
 
-    public TestServer(params KeyValuePair<string, string>[] settings) => _settings = settings;
+    private protected TestServer(KeyValuePair<string, string>[] settings) => _settings = settings;
 
     public FakeTimeProvider Clock { get; } = new(Start);
 
@@ -101,6 +101,8 @@ public class TestServer : WebApplicationFactory<Program>
     {
         builder.UseEnvironment("Development");
         builder.UseSetting("Serilog:MinimumLevel:Default", "Warning");
+        // All tests come from one address.
+        builder.UseSetting("CoopLessons:TriesPerMinute", "1000000");
         foreach (var (key, value) in _database.Settings().Concat(_settings))
             builder.UseSetting(key, value);
         builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock));
@@ -113,6 +115,9 @@ public class TestServer : WebApplicationFactory<Program>
             _database.Dispose();
     }
 }
+
+/// <summary>A server of one test's own, with settings of its own.</summary>
+public sealed class OwnServer(params KeyValuePair<string, string>[] settings) : TestServer(settings);
 
 /// <summary>The server that most tests share.</summary>
 [CollectionDefinition(Name)]
