@@ -13,8 +13,9 @@ public static class CommandTable
     public static Task<int> RunAsync(string[] args)
     {
         // Any setting can stand as a flag by its full name, as ASP.NET has it: --CoopLessons:SignUp=open.
+        // A host in another process may name the empty sections above them, too: --CoopLessons=.
         var settings = args.Where(IsSetting).ToArray();
-        args = [.. args.Except(settings)];
+        args = [.. args.Where(a => !IsSetting(a) && !(a.EndsWith('=') && settings.Any(s => s.StartsWith(a[..^1] + ":", StringComparison.Ordinal))))];
         var root = new RootCommand("CoopLessons: themed units, the day's run sheet, the log and the hours report.")
         {
             ServeCommand.Create(settings),
