@@ -68,5 +68,7 @@ public static class Server
         app.MapStaticAssets().AllowAnonymous();
         app.MapHealth();
         app.MapRazorPages().WithStaticAssets();
+        // An unknown address is unknown to everybody, rather than closed.
+        app.MapFallback("{**path}", () => Results.NotFound()).AllowAnonymous();
     }
 }

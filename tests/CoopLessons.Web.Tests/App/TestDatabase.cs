@@ -48,6 +48,9 @@ public sealed class TestDatabase : IDisposable
 
     public void Dispose()
     {
+        // A test host is disposed both ways.
+        if (!Directory.Exists(Folder))
+            return;
         if (Choice is DatabaseChoice.Postgres postgres)
         {
             NpgsqlConnection.ClearAllPools();
