@@ -37,8 +37,12 @@ internal static class PlainText
         return clean.ToString();
     }
 
-    /// <summary>The same on one line: line feeds become spaces.</summary>
-    public static string OneLine(string text) => Clean(text).Replace('\n', ' ').Trim();
+    /// <summary>The same on one line: line feeds become spaces, and marks that turn the direction of what follows go.</summary>
+    public static string OneLine(string text)
+    {
+        var line = Clean(text).Where(c => c is not ((>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069')));
+        return string.Concat(line).Replace('\n', ' ').Trim();
+    }
 
     private static bool IsNoncharacter(int codePoint) => (codePoint & 0xFFFE) == 0xFFFE || codePoint is >= 0xFDD0 and <= 0xFDEF;
 }

@@ -28,6 +28,7 @@ internal static partial class FinishedPdf
 
         Describe(whole.Info, titles);
         NameSubsets(dictionaries);
+        WidenSquare(dictionaries);
         foreach (var dictionary in dictionaries.Where(d => d.Stream is not null))
             Compress(dictionary, titles);
         return Serialize(whole, objects);
@@ -67,6 +68,13 @@ internal static partial class FinishedPdf
                     dictionary.Elements.SetName(key, name);
             }
         }
+    }
+
+    /// <summary>Glyph 0 has no width in the table of the subset; the default would set it wider than it was measured.</summary>
+    private static void WidenSquare(IReadOnlyList<PdfDictionary> dictionaries)
+    {
+        foreach (var font in dictionaries.Where(d => d.Elements.GetName("/Subtype") == "/CIDFontType2"))
+            font.Elements.SetInteger("/DW", NotoSans.SquareWidth);
     }
 
     private static void Compress(PdfDictionary dictionary, DocumentTitles titles)

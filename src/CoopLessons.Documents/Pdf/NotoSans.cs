@@ -13,14 +13,18 @@ internal static class NotoSans
     {
         GlobalFontSettings.FontResolver ??= new Carried();
         Ruler = XGraphics.CreateMeasureContext(new XSize(1000, 1000), XGraphicsUnit.Point, XPageDirection.Downwards);
+        SquareWidth = (int)Math.Round(Width(PrintableText.Square.ToString(), Regular(1000)));
     }
 
-    public static XFont Regular(double size) => new(Family, size, XFontStyleEx.Regular);
+    public static XFont Regular(double size) => new(Family, size, XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);
 
-    public static XFont Bold(double size) => new(Family, size, XFontStyleEx.Bold);
+    public static XFont Bold(double size) => new(Family, size, XFontStyleEx.Bold, XPdfFontOptions.UnicodeDefault);
 
     /// <summary>Whether the face has a glyph of its own for the code point.</summary>
     public static bool Has(int codePoint, XFont font) => GlyphHelper.GlyphIndexFromCodePoint(codePoint, font) != 0;
+
+    /// <summary>Width of the square that both faces show for a missing glyph, in thousandths of the size.</summary>
+    public static int SquareWidth { get; }
 
     /// <summary>Width in points.</summary>
     public static double Width(string text, XFont font)

@@ -7,9 +7,10 @@ namespace CoopLessons.Documents.Pdf;
 /// <param name="Heading">Empty in a table without column headings.</param>
 /// <param name="Width">Points, with the white between columns.</param>
 /// <param name="Figures">Figures stand to the right, words to the left.</param>
-internal sealed record PaperColumn(string Heading, double Width, bool Figures);
+/// <param name="Names">Its cells name the cells to their right; without column headings they are set in bold.</param>
+internal sealed record PaperColumn(string Heading, double Width, bool Figures = false, bool Names = false);
 
-/// <summary>A row: its first cell names it.</summary>
+/// <summary>A row of a table on paper, a cell a column.</summary>
 /// <param name="Strong">A row of sums, set in bold under a stronger rule.</param>
 internal sealed record PaperRow(IReadOnlyList<string> Cells, bool Strong = false);
 
@@ -20,7 +21,7 @@ internal sealed record PaperRow(IReadOnlyList<string> Cells, bool Strong = false
 internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyList<PaperRow> rows, double left, double size)
 {
     public const double Gap = 8;
-    private const double Pad = 3.2;
+    private const double Pad = 2.8;
 
     // A row up to this many lines is never cut; a longer one may run over to the next sheet.
     private const int LongestWholeRow = 12;
@@ -32,7 +33,16 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
     private double Width => columns.Sum(c => c.Width);
 
     /// <param name="before">White above the table, in points.</param>
-    public IReadOnlyList<Slice> Slices(double before)
+    /// <param name="whole">A table up to this height is not cut over two sheets.</param>
+    public IReadOnlyList<Slice> Slices(double before, double whole)
+    {
+        var slices = Cut(before);
+        if (slices.Sum(s => s.Height) > whole)
+            return slices;
+        return [.. slices.Select((s, i) => s with { KeepWithNext = i < slices.Count - 1 })];
+    }
+
+    private List<Slice> Cut(double before)
     {
         var slices = new List<Slice>();
         Slice? running = null;
@@ -40,7 +50,11 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
         {
             var cells = columns.Select(c => Lines(c.Heading, c, _bold)).ToList();
             var height = cells.Max(c => c.Count) * _line + 2 * Pad;
-            running = new Slice(height, (sheet, top) => sheet.Decoration(() => DrawCells(sheet, cells, top, height, _bold, tagged: false)));
+            running = new Slice(height, (sheet, top) =>
+            {
+                sheet.Decoration(() => DrawCells(sheet, cells, top, height, _bold, tagged: false));
+                sheet.Rule(left, Width, top + height, strong: true);
+            });
             slices.Add(new Slice(height, (sheet, top) => DrawHeadings(sheet, cells, top, height)) { Before = before, KeepWithNext = true });
         }
 
@@ -131,7 +145,7 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
             var end = starts[c] + cells[c].Count;
             if (starts[c] >= from && starts[c] < to)
             {
-                if (c == 0)
+                if (columns[c].Names)
                     sheet.OpenHeadingCell("Row");
                 else
                     sheet.Open(PdfBlockLevelElementTag.TableDataCell);
@@ -152,15 +166,14 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
             sheet.Close();
     }
 
-    // Without column headings the first column does the heading's work.
-    private XFont FontOf(int column, XFont font) => column == 0 && columns[0].Heading.Length == 0 ? _bold : font;
+    private XFont FontOf(int column, XFont font) => columns[column].Names && columns[column].Heading.Length == 0 ? _bold : font;
 
     private void DrawLine(Sheet sheet, string line, PaperColumn column, double x, double bottom, XFont font)
     {
         var at = column.Figures ? x + column.Width - NotoSans.Width(line.TrimEnd(' '), font) : x;
-        sheet.Text(line, font, at, bottom - _line * 0.26, quiet: line is "0:00" or "0");
+        sheet.Text(line, font, at, bottom - _line * 0.26, quiet: line is "0:00" or "0.00" or "0");
     }
 
     private static IReadOnlyList<string> Lines(string text, PaperColumn column, XFont font) =>
-        WrappedText.Lines(PrintableText.Of(text, font), font, column.Width - (column.Figures ? 0 : Gap));
+        WrappedText.Lines(PrintableText.Of(text, font), font, column.Width - Gap);
 }

@@ -30,7 +30,7 @@ internal static class Prose
             sheet.Text(text, font, sheet.Paper.Margin, top + 13);
             sheet.Close();
         })
-        { Before = 22, KeepWithNext = true };
+        { Before = 18, KeepWithNext = true };
     }
 
     public static IEnumerable<Slice> Paragraph(string text, Paper paper, double size, bool keepWithNext = false)

@@ -21,11 +21,16 @@ internal sealed record Placed(Slice Slice, double Top);
 /// <summary>Paper size and margins in points.</summary>
 internal sealed record Paper(double Width, double Height, double Margin, double Foot)
 {
-    public static Paper LetterPortrait { get; } = new(612, 792, 48, 40);
-    public static Paper LetterLandscape { get; } = new(792, 612, 48, 40);
+    public static Paper LetterPortrait { get; } = new(612, 792, 48, 28);
+    public static Paper LetterLandscape { get; } = new(792, 612, 48, 28);
 
     public double TextWidth => Width - 2 * Margin;
     public double Bottom => Height - Margin - Foot;
+
+    public bool Wide => Width > Height;
+
+    /// <summary>What is no higher than this is kept on one sheet.</summary>
+    public double WorthKeepingWhole => (Bottom - Margin) * 0.85;
 }
 
 /// <summary>Lays slices out over sheets.</summary>

@@ -22,7 +22,13 @@ namespace CoopLessons.Documents.Reports;
 /// </summary>
 public static class HoursCsv
 {
-    private static readonly CsvConfiguration Rfc4180 = new(CultureInfo.InvariantCulture) { NewLine = "\r\n" };
+    // The writer's own rule looks for the whole CRLF alone: a line feed inside a field would then end the record, and what
+    // follows it would begin a new one.
+    private static readonly CsvConfiguration Rfc4180 = new(CultureInfo.InvariantCulture)
+    {
+        NewLine = "\r\n",
+        ShouldQuote = field => ConfigurationFunctions.ShouldQuote(field) || (field.Field?.Contains('\n', StringComparison.Ordinal) ?? false),
+    };
 
     public static byte[] Write(HoursReport report)
     {

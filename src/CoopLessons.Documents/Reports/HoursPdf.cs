@@ -9,16 +9,13 @@ public static class HoursPdf
 {
     private const double Body = 9.5;
     private const double Figures = 8.5;
-    private const double LabelWidth = 118;
 
     public static byte[] Write(HoursReport report)
     {
         var paper = MonthTables.FitsPortrait(report, Figures) ? Paper.LetterPortrait : Paper.LetterLandscape;
         var page = new List<Slice>();
         page.Add(Prose.Title(ReportWords.Title));
-        page.AddRange(new PaperTable(
-            [new("", LabelWidth, false), new("", Math.Min(paper.TextWidth - LabelWidth, 460), false)], Facts(report), paper.Margin, Body).Slices(before: 10));
-
+        page.AddRange(ReportFacts.Of(report, paper, Body));
         page.AddRange(MonthTables.Of(report, paper, Figures));
         page.AddRange(Days(report, paper));
         page.AddRange(Places(report, paper));
@@ -39,27 +36,8 @@ public static class HoursPdf
         return PaperDocument.Write(paper, page, new DocumentTitles(
             $"{ReportWords.Title}: {ReportWords.Given(heading.Learner)}, {heading.Year}",
             heading.Family,
-            $"{ReportWords.Given(PlainText.OneLine(heading.Learner))} · {PlainText.OneLine(heading.Year)} · Made on {ReportWords.Date(heading.MadeOn)} · Fingerprint {report.Fingerprint}",
+            $"Fingerprint {report.Fingerprint} · Made on {ReportWords.Date(heading.MadeOn)} · {PlainText.OneLine(heading.Year)} · {ReportWords.Given(PlainText.OneLine(heading.Learner))}",
             heading.MadeOn));
-    }
-
-    private static List<PaperRow> Facts(HoursReport report)
-    {
-        var heading = report.Heading;
-        var rows = new List<PaperRow>
-        {
-            new(["Learner", ReportWords.Given(heading.Learner)]),
-            new(["Family", ReportWords.Given(heading.Family)]),
-            new(["School year", ReportWords.Given(heading.Year)]),
-            new(["Period", report.Period.ToString()]),
-            new(["Total", $"{report.Total.Clock} hours and minutes, which is {ReportWords.Decimal(report.Total)} hours"]),
-            new(["School days", $"{ReportWords.Days(report.SchoolDays)}\n{ReportWords.StrictMeaning}"]),
-        };
-        if (report.SchoolDaysBroad != report.SchoolDays)
-            rows.Add(new(["Read broadly", $"{ReportWords.Days(report.SchoolDaysBroad)}\n{ReportWords.BroadMeaning}"]));
-        rows.Add(new(["Minimum day", $"{report.MinimumDay.Clock} ({ReportWords.Number(report.MinimumDay.Value)} minutes)"]));
-        rows.Add(new(["What we count", ReportWords.Given(heading.CountingPolicy)]));
-        return rows;
     }
 
     private static IEnumerable<Slice> Days(HoursReport report, Paper paper)
@@ -67,9 +45,9 @@ public static class HoursPdf
         if (report.Subjects.Count == 0)
             yield break;
         var broad = report.Subjects.Any(s => s.BroadDays != s.StrictDays);
-        List<PaperColumn> columns = [new("Subject", 220, false), new(ReportWords.StrictDays, 90, true)];
+        List<PaperColumn> columns = [new("Subject", 220, Names: true), new(ReportWords.StrictDays, 100, Figures: true)];
         if (broad)
-            columns.Add(new(ReportWords.BroadDays, 120, true));
+            columns.Add(new(ReportWords.BroadDays, 120, Figures: true));
         var rows = report.Subjects.Select(s => new PaperRow(broad
             ? [s.Subject, ReportWords.Number(s.StrictDays), ReportWords.Number(s.BroadDays)]
             : [s.Subject, ReportWords.Number(s.StrictDays)])).ToList();
@@ -80,7 +58,7 @@ public static class HoursPdf
                 yield return slice;
         }
 
-        foreach (var slice in new PaperTable(columns, rows, paper.Margin, Figures).Slices(before: 4))
+        foreach (var slice in new PaperTable(columns, rows, paper.Margin, Figures).Slices(before: 4, paper.WorthKeepingWhole))
             yield return slice;
     }
 
@@ -89,8 +67,8 @@ public static class HoursPdf
         var rows = report.Places.Select(p => new PaperRow([ReportWords.Place(p.Place), p.Total.Clock, ReportWords.Decimal(p.Total)])).ToList();
         rows.Add(new PaperRow(["All places", report.Total.Clock, ReportWords.Decimal(report.Total)], Strong: true));
         yield return Prose.Heading("Where it happened");
-        List<PaperColumn> columns = [new("Place", 220, false), new("Hours and minutes", 90, true), new("Hours", 120, true)];
-        foreach (var slice in new PaperTable(columns, rows, paper.Margin, Figures).Slices(before: 4))
+        List<PaperColumn> columns = [new("Place", 220, Names: true), new("Hours and minutes", 100, Figures: true), new("Decimal hours", 120, Figures: true)];
+        foreach (var slice in new PaperTable(columns, rows, paper.Margin, Figures).Slices(before: 4, paper.WorthKeepingWhole))
             yield return slice;
     }
 }

@@ -19,15 +19,14 @@ internal static class MonthTables
     public static IEnumerable<Slice> Of(HoursReport report, Paper paper, double size)
     {
         var columns = Columns.Of(report, paper, size);
-        var tables = (report.Months.Count + columns.PerTable - 1) / columns.PerTable;
-        var each = (report.Months.Count + tables - 1) / tables;
+        var each = report.Months.Count <= columns.PerTable ? report.Months.Count : Math.Min(columns.PerTable, 12);
         for (var first = 0; first < report.Months.Count; first += each)
         {
             var count = Math.Min(each, report.Months.Count - first);
             var last = first + count == report.Months.Count;
-            var span = tables == 1 ? "" : $", {report.Months[first].Month.Label} to {report.Months[first + count - 1].Month.Label}";
+            var span = each == report.Months.Count ? "" : $", {report.Months[first].Month.Label} to {report.Months[first + count - 1].Month.Label}";
             yield return Prose.Heading("Hours and minutes by subject and month" + span);
-            foreach (var slice in Table(report, paper, size, columns, first, count, last).Slices(before: 4))
+            foreach (var slice in Table(report, paper, size, columns, first, count, last).Slices(before: 4, paper.WorthKeepingWhole))
                 yield return slice;
         }
     }
@@ -39,13 +38,13 @@ internal static class MonthTables
         var month = Math.Clamp((paper.TextWidth - subject - total) / count, columns.Month, Math.Max(MostMonth, columns.Month));
         var months = report.Months.Skip(first).Take(count).ToList();
 
-        List<PaperColumn> headings = [new("Subject", subject, false)];
-        headings.AddRange(months.Select(m => new PaperColumn(m.Month.Label.Replace(' ', '\n'), month, true)));
+        List<PaperColumn> headings = [new("Subject", subject, Names: true)];
+        headings.AddRange(months.Select(m => new PaperColumn(m.Month.Label.Replace(' ', '\n'), month, Figures: true)));
         var rows = report.Subjects.Select(s => Row(s.Subject, s.ByMonth.Skip(first).Take(count).Select(m => m.Clock), s.Total.Clock, withTotal, false)).ToList();
         rows.Add(Row("All subjects", months.Select(m => m.Total.Clock), report.Total.Clock, withTotal, true));
         rows.Add(Row("School days", months.Select(m => ReportWords.Number(m.SchoolDays)), ReportWords.Number(report.SchoolDays), withTotal, true));
         if (withTotal)
-            headings.Add(new("Total", total, true));
+            headings.Add(new("Total", total, Figures: true));
         return new PaperTable(headings, rows, paper.Margin, size);
     }
 
@@ -59,14 +58,14 @@ internal static class MonthTables
         {
             var regular = NotoSans.Regular(size);
             var bold = NotoSans.Bold(size);
-            var month = PaperTable.Gap + report.Months
+            var month = PaperTable.Gap + 1 + report.Months
                 .SelectMany(m => new[] { m.Month.Label.Split(' ')[0], m.Month.Label.Split(' ')[^1], m.Total.Clock, ReportWords.Number(m.SchoolDays) })
                 .Max(text => NotoSans.Width(text, bold));
             var total = PaperTable.Gap + 4 + new[] { "Total", report.Total.Clock, ReportWords.Number(report.SchoolDays) }.Max(text => NotoSans.Width(text, bold));
             var subject = report.Subjects.Select(s => s.Subject).Append("All subjects")
                 .Max(name => NotoSans.Width(PrintableText.Of(PlainText.OneLine(name), regular), regular));
-            var fitting = (int)((paper.TextWidth - LeastSubject - total) / month);
-            return new Columns(subject + PaperTable.Gap + 1, month, total, Math.Clamp(fitting, 1, MostMonths));
+            var fitting = (int)((paper.TextWidth - LeastSubject - Math.Max(total, month)) / month);
+            return new Columns(subject + PaperTable.Gap + 1, month, Math.Max(total, month), Math.Clamp(fitting, 1, MostMonths));
         }
     }
 }
