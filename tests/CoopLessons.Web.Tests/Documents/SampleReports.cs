@@ -17,6 +17,15 @@ internal static class SampleReports
 
     public static HoursReport Autumn() => Of("Birch", "Lark", EverydaySubjects[..6], new DayRange(new DateOnly(2026, 9, 1), new DateOnly(2026, 12, 18)));
 
+    /// <summary>Names and a policy as nobody should type them, and more subjects than a sheet holds.</summary>
+    public static HoursReport Hostile() => Of(HostileName, HostileName, HostileSubjects, WholeYear, string.Concat(Enumerable.Repeat("Wheat 🍞 and \u05D3\u05D2\u05DF. ", 500)));
+
+    public static string HostileName { get; } = "Wren 👩‍👩‍👧 \u202Etfel\u202C \u05E9\u05DC\u05D5\u05DD \u0007\u0000 \uD800 é " + new string('W', 90);
+
+    public static IReadOnlyList<string> HostileSubjects { get; } =
+        ["=1+1", "+", "@SUM(A1)", "tab\tand\nline", new string('M', 120), string.Concat(Enumerable.Repeat("The river and its mill ", 60)), "\u200F\u200F", "🍞",
+            .. Enumerable.Range(1, 60).Select(i => $"Subject {i}")];
+
     public static HoursReport Empty() =>
         HoursReport.Of(
             HoursLedger.Of(Id(1), [], WholeYear, []),
