@@ -31,8 +31,7 @@ internal static class PaperDocument
             var sheet = new Sheet(paper, graphics, structure);
             foreach (var (slice, top) in sheets[i])
                 slice.Draw(sheet, top);
-            // A paragraph or cell may go on overleaf; its content on this page ends here.
-            structure.EndMarkedContentsWithId();
+            // A paragraph or cell may go on overleaf: the foot, being decoration, also ends its content on this page.
             Foot(sheet, titles.RunningFoot, i + 1, sheets.Count);
         }
 

@@ -45,7 +45,7 @@ internal static class SampleReports
     private static IEnumerable<LoggedEntry> Log(List<Subject> subjects, DayRange period)
     {
         var number = 0;
-        foreach (var day in period.Days().Where(d => d.DayOfWeek is not (DayOfWeek.Saturday or DayOfWeek.Sunday) && d.Month is not 7))
+        foreach (var day in period.Days().Where(d => d.DayOfWeek is not (DayOfWeek.Saturday or DayOfWeek.Sunday) && (d.Month is not 7 || d.Day < 10)))
         {
             number++;
             var a = subjects[number % subjects.Count].Id;
