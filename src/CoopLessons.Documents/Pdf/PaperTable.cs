@@ -50,7 +50,8 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
         {
             var cells = columns.Select(c => Lines(c.Heading, c, _bold)).ToList();
             var height = cells.Max(c => c.Count) * _line + 2 * Pad;
-            running = new Slice(height, (sheet, top) =>
+            // A row that goes on from the sheet before has no white of its own above it.
+            running = new Slice(height + Pad, (sheet, top) =>
             {
                 sheet.Decoration(() => DrawCells(sheet, cells, top, height, _bold, tagged: false));
                 sheet.Rule(left, Width, top + height, strong: true);

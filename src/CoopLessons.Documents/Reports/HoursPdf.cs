@@ -49,8 +49,8 @@ public static class HoursPdf
         if (broad)
             columns.Add(new(ReportWords.BroadDays, 120, Figures: true));
         var rows = report.Subjects.Select(s => new PaperRow(broad
-            ? [s.Subject, ReportWords.Number(s.StrictDays), ReportWords.Number(s.BroadDays)]
-            : [s.Subject, ReportWords.Number(s.StrictDays)])).ToList();
+            ? [ReportWords.Given(s.Subject), ReportWords.Number(s.StrictDays), ReportWords.Number(s.BroadDays)]
+            : [ReportWords.Given(s.Subject), ReportWords.Number(s.StrictDays)])).ToList();
         yield return Prose.Heading("Days of each subject");
         if (broad)
         {

@@ -40,7 +40,7 @@ internal static class MonthTables
 
         List<PaperColumn> headings = [new("Subject", subject, Names: true)];
         headings.AddRange(months.Select(m => new PaperColumn(m.Month.Label.Replace(' ', '\n'), month, Figures: true)));
-        var rows = report.Subjects.Select(s => Row(s.Subject, s.ByMonth.Skip(first).Take(count).Select(m => m.Clock), s.Total.Clock, withTotal, false)).ToList();
+        var rows = report.Subjects.Select(s => Row(ReportWords.Given(s.Subject), s.ByMonth.Skip(first).Take(count).Select(m => m.Clock), s.Total.Clock, withTotal, false)).ToList();
         rows.Add(Row("All subjects", months.Select(m => m.Total.Clock), report.Total.Clock, withTotal, true));
         rows.Add(Row("School days", months.Select(m => ReportWords.Number(m.SchoolDays)), ReportWords.Number(report.SchoolDays), withTotal, true));
         if (withTotal)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using CoopLessons.Core.Hours;
 
 namespace CoopLessons.Documents.Reports;
@@ -43,6 +44,7 @@ internal static class ReportWords
 
     public static string Entries(int count) => count == 1 ? "1 log entry" : Number(count) + " log entries";
 
-    /// <summary>A heading that was left empty is said to be empty rather than leaving a hole.</summary>
-    public static string Given(string text) => string.IsNullOrWhiteSpace(PlainText.OneLine(text)) ? "(not given)" : text;
+    /// <summary>Text that was left empty, or holds only marks without a shape, is said to be empty rather than leaving a hole.</summary>
+    public static string Given(string text) =>
+        PlainText.Clean(text).EnumerateRunes().All(r => Rune.IsWhiteSpace(r) || Rune.GetUnicodeCategory(r) == UnicodeCategory.Format) ? "(not given)" : text;
 }

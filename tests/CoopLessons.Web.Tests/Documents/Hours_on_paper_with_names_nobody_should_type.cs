@@ -46,6 +46,10 @@ public class Hours_on_paper_with_names_nobody_should_type
     }
 
     [Fact]
+    public void A_name_without_any_visible_sign_is_said_to_be_missing() =>
+        Assert.Equal(2, PaperReader.Rows(Paper).Count(row => row is ["(not", "given)", ..]));
+
+    [Fact]
     public void A_long_name_is_wrapped_and_kept_to_its_last_letter()
     {
         using var document = PdfDocument.Open(Paper);
