@@ -1,0 +1,118 @@
+using CoopLessons.Web.Tests.App;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+using Microsoft.Playwright;
+
+namespace CoopLessons.Browser.Tests.App;
+
+/// <summary>The web program on a loopback port, with a fresh database.</summary>
+public sealed class Host : WebApplicationFactory<Program>
+{
+    /// <summary>
+    /// A Thursday in term time, far enough ahead that a browser, which goes by the machine's own clock, keeps the cookies
+    /// that the program dates by this one.
+    /// </summary>
+    public static readonly DateTimeOffset Start = new(2099, 3, 12, 15, 0, 0, TimeSpan.Zero);
+    public static readonly DateOnly Today = new(2099, 3, 12);
+    private readonly TestDatabase _database = new();
+
+    public string Address
+    {
+        get
+        {
+            UseKestrel(0);
+            StartServer();
+            return ClientOptions.BaseAddress.ToString().TrimEnd('/');
+        }
+    }
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        builder.UseEnvironment("Development");
+        builder.UseSetting("Serilog:MinimumLevel:Default", "Warning");
+        builder.UseSetting("CoopLessons:TriesPerMinute", "1000000");
+        foreach (var (key, value) in _database.Settings())
+            builder.UseSetting(key, value);
+        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(new FakeTimeProvider(Start)));
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        if (disposing)
+            _database.Dispose();
+    }
+}
+
+/// <summary>A page of headless Chromium, and what may be asked of every screen it shows.</summary>
+public sealed class Screen : IAsyncDisposable
+{
+    private static readonly string[] Flags =
+        ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+
+    private readonly IPlaywright _playwright;
+    private readonly IBrowser _browser;
+    private readonly List<string> _complaints = [];
+
+    private Screen(IPlaywright playwright, IBrowser browser, IPage page) => (_playwright, _browser, Page) = (playwright, browser, page);
+
+    public IPage Page { get; }
+
+    /// <summary>What the browser itself complained of: broken scripts, files refused by the page's policy, other hosts asked.</summary>
+    public IReadOnlyList<string> Complaints => _complaints;
+
+    public static async Task<Screen> OpenAsync(string address, int width, int height, bool dark = false, bool scripts = true)
+    {
+        var playwright = await Playwright.CreateAsync();
+        var browser = await playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = Environment.GetEnvironmentVariable("COOPLESSONS_CHROMIUM") is { Length: > 0 } path ? path : "/usr/bin/chromium",
+            Args = Flags,
+        });
+        var context = await browser.NewContextAsync(new()
+        {
+            BaseURL = address,
+            ViewportSize = new() { Width = width, Height = height },
+            HasTouch = width < 600,
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            ReducedMotion = ReducedMotion.Reduce,
+            JavaScriptEnabled = scripts,
+            AcceptDownloads = true,
+        });
+        var screen = new Screen(playwright, browser, await context.NewPageAsync());
+        screen.Page.Console += (_, message) =>
+        {
+            // A refused form answers 422, which the browser writes into its console by itself.
+            if (message.Type == "error" && !message.Text.Contains("422", StringComparison.Ordinal))
+                screen._complaints.Add(message.Text);
+        };
+        screen.Page.PageError += (_, fault) => screen._complaints.Add(fault);
+        screen.Page.Request += (_, request) =>
+        {
+            if (!request.Url.StartsWith(address, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal))
+                screen._complaints.Add("asked " + request.Url);
+        };
+        return screen;
+    }
+
+    /// <summary>The screen has no accessibility fault that can be found by program, and does not scroll sideways.</summary>
+    public async Task MustBeSoundAsync()
+    {
+        var found = await Page.RunAxe(new AxeRunOptions { ResultTypes = [ResultType.Violations] });
+        Assert.True(found.Violations.Length == 0, $"{Page.Url}: " + string.Join("; ", found.Violations.Select(v => $"{v.Id} ({v.Help}) at {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}")));
+        var beyond = await Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(beyond <= 0, $"{Page.Url} scrolls {beyond} px sideways");
+        Assert.Empty(Complaints);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _browser.DisposeAsync();
+        _playwright.Dispose();
+    }
+}
