@@ -41,7 +41,7 @@ public sealed class SaveGuard : SaveChangesInterceptor
                 continue;
             if (entry.Entity is IFamilyOwned owned)
                 Check(entry, owned, family);
-            if (entry.Entity is IAppendOnly && entry.State is EntityState.Modified or EntityState.Deleted && entry.Entity is IAppendOnly)
+            if (entry.Entity is IAppendOnly && entry.State is (EntityState.Modified or EntityState.Deleted))
                 throw new InvalidOperationException($"A written {entry.Metadata.ClrType.Name} is never changed or removed.");
             if (entry.Entity is IVersioned versioned && entry.State == EntityState.Modified)
                 entry.Property(nameof(IVersioned.Version)).CurrentValue = versioned.Version + 1;

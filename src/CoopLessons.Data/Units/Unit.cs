@@ -63,7 +63,11 @@ public sealed class Unit : IFamilyOwned, IVersioned
     }
 
     /// <summary>The activities that the family does: not left out themselves, and with a subject that was taken.</summary>
-    public IEnumerable<Activity> InPlan() => _activities.Where(a => a.IsInPlan(LeftOut)).OrderBy(a => a.Week).ThenBy(a => a.Order);
+    public IEnumerable<Activity> InPlan()
+    {
+        var leftOut = LeftOut;
+        return _activities.Where(a => a.IsInPlan(leftOut)).OrderBy(a => a.Week).ThenBy(a => a.Order);
+    }
 
     private bool Choose(Guid subjectId, bool leftOut)
     {

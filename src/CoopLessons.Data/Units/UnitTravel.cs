@@ -13,7 +13,9 @@ public static class UnitTravel
     /// </summary>
     public static async Task<Unit> TakeInAsync(AppDb db, UnitBundle bundle, CancellationToken ct)
     {
-        var own = await db.Subjects.OrderBy(s => s.Order).ToListAsync(ct);
+        await db.Subjects.LoadAsync(ct);
+        // With those that an earlier bundle added and nobody saved yet.
+        var own = db.Subjects.Local.OrderBy(s => s.Order).ToList();
         var ids = new Dictionary<string, Guid>(StringComparer.Ordinal);
         foreach (var subject in bundle.Subjects)
             ids[subject.Code] = Meet(db, own, subject).Id;
