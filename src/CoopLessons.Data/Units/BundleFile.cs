@@ -16,6 +16,7 @@ public static class BundleFile
     public const int LargestBytes = 2_000_000;
 
     private const int MostFaults = 20;
+    private static readonly JsonSerializerOptions Reading = new(UnitBundle.Json) { Converters = { new BundleText.WholeNumbers() } };
     private static readonly Lazy<JsonSchema> Schema = new(() => JsonSchema.FromText(SchemaText()));
 
     /// <summary>The schema as it is published, UTF-8 JSON.</summary>
@@ -31,31 +32,34 @@ public static class BundleFile
     {
         if (utf8.StartsWith("\uFEFF"u8))
             utf8 = utf8[3..];
-        JsonNode? node;
         try
         {
-            node = JsonNode.Parse(utf8, documentOptions: new JsonDocumentOptions { MaxDepth = 32 });
-            // Duplicate members show only when the tree is first walked.
+            var node = JsonNode.Parse(utf8, documentOptions: new JsonDocumentOptions { MaxDepth = 32, AllowDuplicateProperties = false });
+            // Half a character shows only when the tree is first walked.
             node?.ToJsonString();
+            return Judge(node);
         }
         catch (JsonException fault)
         {
-            return Refused(new BundleFault("", $"This is not JSON: line {fault.LineNumber + 1}, byte {fault.BytePositionInLine + 1}."));
+            return Refused(new BundleFault("", fault.LineNumber is { } line ? $"This is not JSON: line {line + 1}, byte {fault.BytePositionInLine + 1}." : "A member stands twice in one object."));
         }
-        catch (ArgumentException)
+        catch (InvalidOperationException)
         {
-            return Refused(new BundleFault("", "A member stands twice in one object."));
+            return Refused(new BundleFault("", "A text holds half a character (a surrogate without its other half)."));
         }
-
-        var result = Schema.Value.Evaluate(JsonSerializer.SerializeToElement(node), new EvaluationOptions { OutputFormat = OutputFormat.List });
-        if (!result.IsValid)
-            return Refused([.. Faults(result).Distinct().Take(MostFaults)]);
-        var bundle = node.Deserialize<UnitBundle>(UnitBundle.Json)!;
-        var faults = BundleRules.Faults(bundle);
-        return faults.Count > 0 ? Refused([.. faults.Take(MostFaults)]) : new BundleReading(bundle, []);
     }
 
     public static byte[] Write(UnitBundle bundle) => JsonSerializer.SerializeToUtf8Bytes(bundle, UnitBundle.Json);
+
+    private static BundleReading Judge(JsonNode? node)
+    {
+        var result = Schema.Value.Evaluate(JsonSerializer.SerializeToElement(node), new EvaluationOptions { OutputFormat = OutputFormat.List });
+        if (!result.IsValid)
+            return Refused([.. Faults(result).Distinct().Take(MostFaults)]);
+        var bundle = node.Deserialize<UnitBundle>(Reading)!;
+        BundleFault[] faults = [.. BundleText.Faults(node).Concat(BundleRules.Faults(bundle)).Take(MostFaults)];
+        return faults.Length > 0 ? Refused(faults) : new BundleReading(bundle, []);
+    }
 
     private static BundleReading Refused(params BundleFault[] faults) => new(null, faults);
 

@@ -7,11 +7,18 @@ namespace CoopLessons.Data.Units;
 /// <summary>Units coming in from a bundle and going out as one.</summary>
 public static class UnitTravel
 {
+    /// <summary>The largest weight that the bundle's schema knows.</summary>
+    public const int MostWeight = 100;
+
     /// <summary>
     /// Adds the bundle as a unit on the family's shelf. Its subjects are met with the family's own by code, then by
     /// name; those the family lacks are added at the end of its list. Nothing is saved here.
     /// </summary>
-    public static async Task<Unit> TakeInAsync(AppDb db, UnitBundle bundle, CancellationToken ct)
+    public static Task<Unit> TakeInAsync(AppDb db, UnitBundle bundle, CancellationToken ct) => TakeInAsync(db, bundle, Guid.CreateVersion7(), ct);
+
+    /// <inheritdoc cref="TakeInAsync(AppDb, UnitBundle, CancellationToken)"/>
+    /// <param name="id">Made on the page that sent it, so that a second sending is recognised.</param>
+    public static async Task<Unit> TakeInAsync(AppDb db, UnitBundle bundle, Guid id, CancellationToken ct)
     {
         await db.Subjects.LoadAsync(ct);
         // With those that an earlier bundle added and nobody saved yet.
@@ -20,7 +27,7 @@ public static class UnitTravel
         foreach (var subject in bundle.Subjects)
             ids[subject.Code] = Meet(db, own, subject).Id;
 
-        var unit = new Unit(Guid.CreateVersion7(), bundle.Title, bundle.Summary, bundle.Weeks);
+        var unit = new Unit(id, bundle.Title, bundle.Summary, bundle.Weeks);
         foreach (var subject in bundle.Subjects)
             unit.Hold(ids[subject.Code]);
         foreach (var activity in bundle.Activities)
@@ -51,7 +58,7 @@ public static class UnitTravel
             ?? own.FirstOrDefault(s => string.Equals(s.Name, subject.Name, StringComparison.OrdinalIgnoreCase));
         if (known is not null)
             return known;
-        var added = new FamilySubject(Guid.CreateVersion7(), subject.Code, subject.Name[..Math.Min(subject.Name.Length, FamilySubject.LongestName)], own.Count == 0 ? 0 : own.Max(s => s.Order) + 1);
+        var added = new FamilySubject(Guid.CreateVersion7(), subject.Code, string.Concat(subject.Name.EnumerateRunes().Take(FamilySubject.LongestName)), own.Count == 0 ? 0 : own.Max(s => s.Order) + 1);
         own.Add(added);
         db.Subjects.Add(added);
         return added;
@@ -62,11 +69,18 @@ public static class UnitTravel
 
     private static ActivityDetails DetailsOf(BundleActivity a, Dictionary<string, Guid> ids) => new(
         [
-            // Two of the bundle's subjects may meet one of the family's: their weights are added.
-            .. a.Subjects.GroupBy(s => ids[s.Code]).Select(g => new ActivitySubject(g.Key, g.Sum(s => s.Weight))),
+            .. Weights(a, ids),
             .. (a.Touches ?? []).Select(t => ids[t]).Distinct().Except(a.Subjects.Select(s => ids[s.Code])).Select(id => new ActivitySubject(id, 0)),
         ],
         a.Variants ?? [], a.Supplies ?? [], a.Printables ?? [], a.Books ?? [], a.Hazards ?? [], a.Ingredients ?? []);
+
+    /// <summary>Two of the bundle's subjects may meet one of the family's: their weights are added, and drawn down to the largest that travels.</summary>
+    private static IEnumerable<ActivitySubject> Weights(BundleActivity a, Dictionary<string, Guid> ids)
+    {
+        var sums = a.Subjects.GroupBy(s => ids[s.Code]).Select(g => new ActivitySubject(g.Key, g.Sum(s => s.Weight))).ToList();
+        var largest = sums.Max(s => s.Weight);
+        return largest <= MostWeight ? sums : sums.Select(s => s with { Weight = Math.Max(1, s.Weight * MostWeight / largest) });
+    }
 
     private static BundleActivity ToBundle(Activity a, Dictionary<Guid, string> codes) => new(
         a.Code, a.Week, a.Order, a.Title, a.Kind, a.Does,
