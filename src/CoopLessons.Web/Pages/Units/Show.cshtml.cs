@@ -1,0 +1,128 @@
+using System.ComponentModel.DataAnnotations;
+using CoopLessons.Core.Calendar;
+using CoopLessons.Data;
+using CoopLessons.Data.Units;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CoopLessons.Web.Pages.Units;
+
+/// <summary>A unit: subjects by weeks, its choices in place, and its activities week by week.</summary>
+public sealed class ShowModel(AppDb db, TimeProvider clock) : UnitsPage(db, clock)
+{
+    private static readonly DateOnly Earliest = new(1900, 1, 1);
+    private static readonly DateOnly Latest = new(2200, 12, 31);
+
+    [BindProperty]
+    public TakeInput Take { get; set; } = new();
+
+    public UnitPlan Plan { get; private set; } = null!;
+    public Unit Unit => Plan.Unit;
+
+    public async Task<IActionResult> OnGetAsync(Guid id) => await ShowAsync(id) ? Page() : NotFound();
+
+    /// <summary>Sets which of the subjects that the form showed are taken; the others stay as they are.</summary>
+    public async Task<IActionResult> OnPostChooseAsync(Guid id, List<Guid> shown, List<Guid> taken)
+    {
+        var unit = await UnitAsync(id);
+        if (unit is null || shown.Concat(taken).Any(s => unit.Subjects.All(x => x.SubjectId != s)))
+            return NotFound();
+        foreach (var subjectId in shown)
+            _ = taken.Contains(subjectId) ? unit.BringBack(subjectId) : unit.LeaveOut(subjectId);
+        return await ShowChosenAsync(id, "choose");
+    }
+
+    public async Task<IActionResult> OnPostBringBackAsync(Guid id, Guid subject)
+    {
+        var unit = await UnitAsync(id);
+        return unit?.BringBack(subject) == true ? await ShowChosenAsync(id, "grid") : NotFound();
+    }
+
+    public Task<IActionResult> OnPostLeaveOutAsync(Guid id, Guid activity) => ChangeAsync(id, activity, a => a.LeaveOut());
+
+    public Task<IActionResult> OnPostPutBackAsync(Guid id, Guid activity) => ChangeAsync(id, activity, a => a.BringBack());
+
+    /// <summary>Takes the unit from the Monday of the week that was named.</summary>
+    public async Task<IActionResult> OnPostTakeAsync(Guid id)
+    {
+        var unit = await UnitAsync(id);
+        if (unit is null)
+            return NotFound();
+        if (ModelState.IsValid && (Take.Monday < Earliest || Take.Monday > Latest))
+            ModelState.AddModelError("Take.Monday", "Give a date between 1900 and 2200.");
+        if (!ModelState.IsValid)
+            return await AgainAsync(id, StatusCodes.Status422UnprocessableEntity);
+
+        var monday = Week.Of(Take.Monday!.Value).Monday;
+        unit.Take(monday);
+        Expect(unit, Take.Version);
+        if (!await SaveAsync())
+            return await AgainAsync(id, StatusCodes.Status409Conflict);
+        var moved = monday == Take.Monday ? "" : $" That is the Monday of the week with {UnitWords.Date(Take.Monday.Value, Today)}: a unit's weeks begin on Mondays.";
+        Say($"Week 1 begins on {UnitWords.Date(monday, Today)}.{moved}");
+        return RedirectToPage(new { id });
+    }
+
+    public async Task<IActionResult> OnPostShelveAsync(Guid id)
+    {
+        var unit = await UnitAsync(id);
+        if (unit is null)
+            return NotFound();
+        unit.PutBackOnTheShelf();
+        Expect(unit, Take.Version);
+        ModelState.Clear();
+        if (!await SaveAsync())
+            return await AgainAsync(id, StatusCodes.Status409Conflict);
+        Say("The unit is back on the shelf. What you placed on days stays there.");
+        return RedirectToPage(new { id });
+    }
+
+    private async Task<IActionResult> ChangeAsync(Guid id, Guid activityId, Action<Activity> change)
+    {
+        var unit = await UnitAsync(id);
+        if (unit?.Activities.FirstOrDefault(a => a.Id == activityId) is not { } activity)
+            return NotFound();
+        change(activity);
+        return await ShowChosenAsync(id, $"a-{activityId}");
+    }
+
+    private async Task<IActionResult> ShowChosenAsync(Guid id, string at)
+    {
+        ModelState.Clear();
+        var saved = await SaveAsync();
+        if (saved && !Request.IsHtmx())
+            return RedirectToPage("Show", null, new { id }, at);
+        if (!await ShowAsync(id))
+            return NotFound();
+        var status = saved ? StatusCodes.Status200OK : StatusCodes.Status409Conflict;
+        return Request.IsHtmx() ? Fragment("_Plan", this, status) : Again(status);
+    }
+
+    private async Task<IActionResult> AgainAsync(Guid id, int status)
+    {
+        Db.ChangeTracker.Clear();
+        var typed = Take.Monday;
+        if (!await ShowAsync(id))
+            return NotFound();
+        Take.Monday = typed;
+        return Again(status);
+    }
+
+    private async Task<bool> ShowAsync(Guid id)
+    {
+        if (await UnitAsync(id) is not { } unit)
+            return false;
+        var learners = await LearnersAsync();
+        Plan = UnitPlan.Of(unit, await SubjectsAsync(), [.. learners.Select(Cautioned)], Today);
+        Take = new TakeInput { Monday = unit.StartsOn ?? Week.Of(Today).Next.Monday, Version = unit.Version };
+        return true;
+    }
+
+    public sealed class TakeInput
+    {
+        [Required(ErrorMessage = "Say in which week the unit begins.")]
+        [DataType(DataType.Date)]
+        public DateOnly? Monday { get; set; }
+
+        public int Version { get; set; }
+    }
+}

@@ -1,0 +1,52 @@
+using CoopLessons.Core.Units;
+using CoopLessons.Data;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Units;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CoopLessons.Web.Pages.Units;
+
+/// <summary>What a learner does in an activity: the version that fits their level.</summary>
+/// <param name="By">The subject whose level was looked at; null where the age alone decides.</param>
+public sealed record FittingVersion(Learner Learner, int Age, string? By, LevelVariant Variant);
+
+/// <summary>One activity in full, told for each of the family's learners.</summary>
+public sealed class ShowActivityModel(AppDb db, TimeProvider clock) : UnitsPage(db, clock)
+{
+    public Unit Unit { get; private set; } = null!;
+    public Activity Activity { get; private set; } = null!;
+    public ActivityLine Line { get; private set; } = null!;
+    public IReadOnlyList<FittingVersion> Fitting { get; private set; } = [];
+    public IReadOnlyList<LevelVariant> Others { get; private set; } = [];
+
+    /// <summary>Learners with allergies in the parent's own words, which nothing here can match.</summary>
+    public IReadOnlyList<Learner> OtherAllergies { get; private set; } = [];
+    public IReadOnlyList<(string Name, int Weight)> Subjects { get; private set; } = [];
+
+    public async Task<IActionResult> OnGetAsync(Guid id, Guid activityId)
+    {
+        var unit = await UnitAsync(id);
+        if (unit?.Activities.FirstOrDefault(a => a.Id == activityId) is not { } activity)
+            return NotFound();
+        (Unit, Activity) = (unit, activity);
+        var subjects = await SubjectsAsync();
+        var learners = await LearnersAsync();
+        Line = UnitPlan.Of(unit, subjects, [.. learners.Select(Cautioned)], Today).Weeks.SelectMany(w => w.Activities).Single(a => a.Activity.Id == activityId);
+
+        var details = activity.Details;
+        var weightiest = subjects.Select(s => (Subject: s, Weight: details.Subjects.FirstOrDefault(x => x.SubjectId == s.Id)?.Weight ?? 0)).MaxBy(x => x.Weight).Subject;
+        Fitting = [.. learners.Select(l => Fit(l, weightiest)).OfType<FittingVersion>()];
+        Others = [.. details.Variants.Except(Fitting.Select(f => f.Variant)).OrderBy(v => v.FromAge)];
+        OtherAllergies = [.. learners.Where(l => l.AllergyNote.Length > 0)];
+        Subjects = [.. subjects.Join(details.Subjects, s => s.Id, x => x.SubjectId, (s, x) => (s.Name, x.Weight)).OrderByDescending(x => x.Weight)];
+        return Page();
+    }
+
+    private FittingVersion? Fit(Learner learner, FamilySubject subject)
+    {
+        var age = learner.WorkingAge(Today, subject.Id);
+        return Activity.Details.Variants.For(age) is { } variant
+            ? new FittingVersion(learner, age, learner.LevelIn(subject.Id) is { } level ? $"{level.Name} in {subject.Name}" : null, variant)
+            : null;
+    }
+}

@@ -1,0 +1,50 @@
+using CoopLessons.Core.Units;
+using CoopLessons.Data;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Units;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Pages.Units;
+
+/// <summary>What the pages of the Units place read in the same way.</summary>
+public abstract class UnitsPage(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+{
+    /// <summary>The family's unit with its subjects and activities, or null.</summary>
+    protected Task<Unit?> UnitAsync(Guid id) =>
+        Db.Units.Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().SingleOrDefaultAsync(u => u.Id == id, Ct);
+
+    /// <summary>All of the family's subjects in its order, retired ones too.</summary>
+    protected Task<List<FamilySubject>> SubjectsAsync() => Db.Subjects.AsNoTracking().OrderBy(s => s.Order).ThenBy(s => s.Id).ToListAsync(Ct);
+
+    /// <summary>The learners who are taught now, in the family's order.</summary>
+    protected Task<List<Learner>> LearnersAsync() =>
+        Db.Learners.AsNoTracking().Include(l => l.Levels).Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(Ct);
+
+    protected CautionedLearner Cautioned(Learner learner) => new(learner.Id, learner.Name, learner.AgeOn(Today), learner.Allergies);
+
+    /// <summary>
+    /// Saves a row with an id from its page. A second sending that comes in the same moment finds the id or another
+    /// unique name taken: then nothing is written, and false is returned without a message.
+    /// </summary>
+    protected async Task<bool> SaveNewAsync()
+    {
+        try
+        {
+            await Db.SaveChangesAsync(Ct);
+            return true;
+        }
+        catch (DbUpdateException fault) when (fault is not DbUpdateConcurrencyException)
+        {
+            Db.ChangeTracker.Clear();
+            return false;
+        }
+    }
+
+    /// <summary>The form once more where somebody else saved at the same moment.</summary>
+    protected IActionResult AgainAfterOthers()
+    {
+        ModelState.AddModelError("", "Something else was saved at the same moment. Nothing you typed is lost; send it once more.");
+        return Again(StatusCodes.Status409Conflict);
+    }
+}
