@@ -23,4 +23,13 @@ public static class LogReading
             .SingleAsync(r => r.EntryId == id && r.Number == entry.Newest, ct);
         return (entry, newest);
     }
+
+    /// <summary>Every revision of an entry, the first writing first; empty where the family has no such entry.</summary>
+    public static async Task<IReadOnlyList<LogRevision>> HistoryAsync(this AppDb db, Guid id, CancellationToken ct) =>
+        await db.LogRevisions.Where(r => r.EntryId == id).OrderBy(r => r.Number)
+            .Include(r => r.Times).Include(r => r.Subjects).AsSplitQuery().AsNoTracking().ToListAsync(ct);
+
+    /// <summary>The entry written last under the same words, from which a new one takes its subjects; null where there is none.</summary>
+    public static Task<LogRevision?> LastOfAsync(this AppDb db, string what, CancellationToken ct) =>
+        db.Standing().Where(r => r.What == what).OrderByDescending(r => r.WrittenAt).ThenByDescending(r => r.EntryId).FirstOrDefaultAsync(ct);
 }

@@ -1,3 +1,4 @@
+using CoopLessons.Core.Schedule;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Data.Units;
@@ -85,6 +86,26 @@ public sealed class PlannedSession : IFamilyOwned, IVersioned
 
     /// <summary>The entry was removed: the session is planned again.</summary>
     public void Undo() => (State, EntryId) = (SessionState.Planned, null);
+
+    /// <summary>An entry that says it was done, and had been removed, stands again.</summary>
+    public void DoneAgain(Guid entryId) => (State, EntryId) = (SessionState.Done, entryId);
+
+    /// <summary>Whether the session stands already as the change would leave it.</summary>
+    public bool Meets(PlanChange change) => change.To is { } to
+        ? Date == to && State is SessionState.Planned or SessionState.NotDone
+        : State == SessionState.LetGo;
+
+    /// <summary>Whether the session is not done and still where the change found it.</summary>
+    public bool CanTake(PlanChange change) => State != SessionState.Done && Date == change.From;
+
+    /// <exception cref="InvalidOperationException">The session is done.</exception>
+    public void Take(PlanChange change)
+    {
+        if (change.To is { } to)
+            MoveTo(to);
+        else
+            LetGo();
+    }
 
     private void RefuseIfDone()
     {

@@ -1,0 +1,48 @@
+using CoopLessons.Core.Calendar;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Data.Schedule;
+
+/// <summary>The family's teaching days over all its school years.</summary>
+public sealed class TeachingDays(IReadOnlyList<TeachingCalendar> years)
+{
+    private const int FurthestAhead = 400;
+
+    public static async Task<TeachingDays> LoadAsync(AppDb db, CancellationToken ct) =>
+        new([.. (await db.SchoolYears.AsNoTracking().Include(y => y.Breaks).ToListAsync(ct)).Select(y => y.Calendar)]);
+
+    /// <summary>The school year that holds the date, or null between years.</summary>
+    public TeachingCalendar? YearOf(DateOnly date) => years.FirstOrDefault(y => y.Year.Contains(date));
+
+    public bool Holds(DateOnly date) => YearOf(date)?.IsTeachingDay(date) == true;
+
+    /// <summary>The break in which the date lies, on whatever weekday.</summary>
+    public Break? BreakOn(DateOnly date) => YearOf(date)?.BreakOn(date);
+
+    /// <summary>
+    /// The teaching days after a date, nearest first, at most so many. Where no school year reaches that far, the days
+    /// from Monday to Friday fill up, so that nothing is left without a day to go to.
+    /// </summary>
+    public IReadOnlyList<DateOnly> After(DateOnly date, int most)
+    {
+        var days = new List<DateOnly>();
+        for (var i = 1; i <= FurthestAhead && days.Count < most; i++)
+        {
+            var day = date.AddDays(i);
+            if (YearOf(day) is { } year ? year.IsTeachingDay(day) : Weekdays.MondayToFriday.Holds(day.DayOfWeek))
+                days.Add(day);
+        }
+
+        return days;
+    }
+
+    /// <summary>Why a date is an unusual one to plan for, as the end of a sentence; null for a teaching day.</summary>
+    public string? Doubt(DateOnly date)
+    {
+        if (Holds(date))
+            return null;
+        if (YearOf(date) is not { } year)
+            return "which lies outside every school year of yours";
+        return year.BreakOn(date) is { } pause ? $"which lies in “{pause.Name}”" : "which is not one of your teaching days";
+    }
+}

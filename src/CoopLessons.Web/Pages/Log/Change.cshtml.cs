@@ -1,0 +1,71 @@
+using System.ComponentModel.DataAnnotations;
+using CoopLessons.Data;
+using CoopLessons.Data.Log;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CoopLessons.Web.Pages.Log;
+
+/// <summary>Changes an entry: the new text is a new revision, the old one stays readable.</summary>
+public sealed class ChangeModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+{
+    [BindProperty(SupportsGet = true)]
+    public Guid Id { get; set; }
+
+    [BindProperty]
+    public int Version { get; set; }
+
+    [BindProperty]
+    public EntryForm Input { get; set; } = new();
+
+    [BindProperty]
+    [StringLength(LogRevision.LongestWhy, ErrorMessage = "At most {1} signs.")]
+    public string? Why { get; set; }
+
+    public EntryWords Words { get; private set; } = null!;
+
+    /// <summary>What somebody else wrote while this form was open.</summary>
+    public LogRevision? Newer { get; private set; }
+
+    public async Task<IActionResult> OnGetAsync()
+    {
+        if (await Db.EntryAsync(Id, Ct) is not { } found)
+            return NotFound();
+        if (found.Newest.Removed)
+            return LocalRedirect($"/log/{Id}");
+        Words = await EntryWords.LoadAsync(Db, Ct);
+        Input = Words.Form(found.Newest.Facts);
+        Version = found.Entry.Version;
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPostAsync()
+    {
+        Words = await EntryWords.LoadAsync(Db, Ct);
+        if (await Db.EntryAsync(Id, Ct) is not { } found || !Input.Name(Words.Learners, Words.Subjects))
+            return NotFound();
+        if (Input.Read(ModelState, nameof(Input), Today) is not { } facts)
+            return Again();
+        if (Words.Changes(found.Newest.Facts, facts).Count == 0 && !found.Newest.Removed)
+        {
+            Say("Nothing was different, so nothing was changed.");
+            return LocalRedirect($"/log/{Id}");
+        }
+
+        Expect(found.Entry, Version);
+        found.Entry.Change(facts, await AuthorAsync(), Now, Why ?? "");
+        if (!await SaveAsync())
+            return await AgainBesideNewerAsync();
+        Say("Changed. The old text stays in the history.");
+        return LocalRedirect($"/log/{Id}");
+    }
+
+    private async Task<IActionResult> AgainBesideNewerAsync()
+    {
+        var found = (await Db.EntryAsync(Id, Ct))!.Value;
+        Newer = found.Newest;
+        // The reader has seen the newer text now; saving once more is meant.
+        Version = found.Entry.Version;
+        ModelState.Remove(nameof(Version));
+        return Again(StatusCodes.Status409Conflict);
+    }
+}

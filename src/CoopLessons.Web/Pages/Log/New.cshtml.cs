@@ -1,0 +1,116 @@
+using CoopLessons.Core.Hours;
+using CoopLessons.Data;
+using CoopLessons.Data.Log;
+using CoopLessons.Data.Schedule;
+using CoopLessons.Web.Pages.Today;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Pages.Log;
+
+/// <summary>The subjects' rows alone, for a swap.</summary>
+public sealed record CountsSwap(EntryForm Input);
+
+/// <summary>Writes an entry: something unplanned, or a planned session done with changes.</summary>
+public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+{
+    [BindProperty]
+    public EntryForm Input { get; set; } = new();
+
+    /// <summary>Minted with the page: a second sending is known by it.</summary>
+    [BindProperty]
+    public Guid EntryId { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public Guid? Session { get; set; }
+
+    public PlannedWork? Work { get; private set; }
+
+    /// <summary>What somebody else wrote of the same session meanwhile.</summary>
+    public LogRevision? Other { get; private set; }
+
+    public DateOnly Back { get; private set; }
+
+    /// <param name="date">The day to which it goes; one still to come becomes today.</param>
+    /// <param name="what">Words of an earlier entry that is done once more.</param>
+    public async Task<IActionResult> OnGetAsync(string? date, string? what)
+    {
+        if (!ModelState.IsValid || !await FindWorkAsync())
+            return NotFound();
+        if (Work?.Session is { State: SessionState.Done, EntryId: { } done })
+            return LocalRedirect($"/log/{done}");
+        var words = await EntryWords.LoadAsync(Db, Ct);
+        var day = DayWords.TryRead(date, out var read) ? read : Work?.Session.Date ?? Today;
+        day = day > Today || day < EntryForm.Earliest ? Today : day;
+        EntryId = Guid.CreateVersion7();
+        Back = Work?.Session.Date ?? day;
+        Input = words.Form(await FactsAsync(words, day, what));
+        Input.Suggests = Work is null;
+        return Page();
+    }
+
+    /// <summary>The subjects as the last entry of the same words counted; nothing where there is none.</summary>
+    public async Task<IActionResult> OnGetCountsAsync([FromQuery(Name = "Input.What")] string? what)
+    {
+        if (what is not { Length: > 0 } || await Db.LastOfAsync(what, Ct) is not { } last)
+            return StatusCode(StatusCodes.Status204NoContent);
+        var words = await EntryWords.LoadAsync(Db, Ct);
+        ModelState.Clear();
+        Input.Count(last.Facts.Split, last.Facts.Touches, words.InUse(last.Facts.Split, last.Facts.Touches));
+        return Fragment("_CountsSwap", new CountsSwap(Input));
+    }
+
+    public async Task<IActionResult> OnPostAsync()
+    {
+        var words = await EntryWords.LoadAsync(Db, Ct);
+        if (!await FindWorkAsync() || !Input.Name(words.Learners, words.Subjects))
+            return NotFound();
+        if (EntryId == Guid.Empty)
+            return BadRequest();
+        if (await Db.KnowsEntryAsync(EntryId, Ct))
+            return Saved(Input.Date ?? Today);
+        Back = Work?.Session.Date ?? (Input.Date <= Today && Input.Date >= EntryForm.Earliest ? Input.Date.Value : Today);
+        Input.Suggests = Work is null;
+        if (Input.Read(ModelState, nameof(Input), Today) is not { } facts)
+            return Again();
+        if (Work?.Session.State == SessionState.Done)
+            return await LoggedAlreadyAsync();
+        var author = await AuthorAsync();
+        Db.LogEntries.Add(Work is null ? LogEntry.Write(EntryId, facts, author, Now) : Work.Session.MarkDone(EntryId, facts, author, Now));
+        return await Db.SaveOnceAsync(EntryId, Ct) == Written.Overtaken ? await LoggedAlreadyAsync() : Saved(facts.Date);
+    }
+
+    private LocalRedirectResult Saved(DateOnly date)
+    {
+        Say(Input.What is { Length: > 0 } what ? $"“{what}” is logged." : "It is logged.");
+        return LocalRedirect($"/today/{(date > Today || date < EntryForm.Earliest ? Today : date).Iso()}");
+    }
+
+    private async Task<IActionResult> LoggedAlreadyAsync()
+    {
+        await FindWorkAsync();
+        Other = Work?.Session.EntryId is { } id ? await Db.Standing().SingleOrDefaultAsync(r => r.EntryId == id, Ct) : null;
+        if (Other is null)
+            ModelState.AddModelError("", "Somebody changed this while you were writing. What you typed is still here; save once more.");
+        return Again(StatusCodes.Status409Conflict);
+    }
+
+    private async Task<bool> FindWorkAsync()
+    {
+        if (Session is not { } id)
+            return true;
+        Work = await Db.WorkAsync(id, Ct);
+        return Work is not null;
+    }
+
+    private async Task<EntryFacts> FactsAsync(EntryWords words, DateOnly day, string? what)
+    {
+        if (Work?.AsPlanned() is { } planned)
+            return planned with { Date = day, StartsAt = Work.Session.StartsAt };
+        if (Work is null && what is { Length: > 0 } && await Db.LastOfAsync(what, Ct) is { } last)
+            return last.Facts with { Date = day, StartsAt = null, Note = "" };
+        var there = words.Learners.Where(l => !l.SetAside).Select(l => new LearnerTime(l.Id, new Minutes(Work?.Activity.HandsOnMinutes ?? 40)));
+        var first = words.Subjects.Where(s => !s.Retired).Take(1).Select(s => new SubjectWeight(s.Id, 1));
+        return new EntryFacts(day, null, Work?.Activity.Title ?? "", Place.Home, "", [.. there], [.. first], []);
+    }
+}

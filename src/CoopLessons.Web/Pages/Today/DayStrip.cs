@@ -1,0 +1,96 @@
+using CoopLessons.Data;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Log;
+using CoopLessons.Data.Schedule;
+using CoopLessons.Data.Units;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Pages.Today;
+
+/// <summary>A place on the strip: a line, or a moment at which somebody must look.</summary>
+public sealed record StripItem(StripLine? Line, Look? Look);
+
+/// <summary>Whose strip is read, and what happened to it a moment ago.</summary>
+/// <param name="Reader">The person who reads.</param>
+/// <param name="Just">The session that was changed just now; it is shown even where it left the day.</param>
+public sealed record Reading(Family Family, DateOnly Today, Guid? Reader, bool NamesFirst, Guid? Just = null, string? Fault = null);
+
+/// <summary>A day as a strip of time.</summary>
+public sealed class DayStrip
+{
+    private DayStrip(DateOnly date, IReadOnlyList<StripLine> lines, IReadOnlyList<Look> looks, IReadOnlyList<LogRevision> also, IReadOnlyList<Learner> learners)
+    {
+        (Date, Lines, Also, Learners) = (date, lines, also, learners);
+        // At the same minute the look comes first: the dough does not wait.
+        Items =
+        [
+            .. lines.Select(l => (At: l.Session.StartsAt ?? int.MaxValue, Kind: 1, Item: new StripItem(l, null)))
+                .Concat(looks.Select(l => (l.At, Kind: 0, Item: new StripItem(null, l))))
+                .OrderBy(i => i.At).ThenBy(i => i.Kind).Select(i => i.Item),
+        ];
+    }
+
+    public DateOnly Date { get; }
+
+    /// <summary>By start, then by place in the day; those without a time come last.</summary>
+    public IReadOnlyList<StripLine> Lines { get; }
+    public IReadOnlyList<StripItem> Items { get; }
+
+    /// <summary>What was logged on that day besides the plan.</summary>
+    public IReadOnlyList<LogRevision> Also { get; }
+
+    /// <summary>The children who are taught now.</summary>
+    public IReadOnlyList<Learner> Learners { get; }
+
+    /// <summary>Whether something of the day could still be moved elsewhere.</summary>
+    public bool HasUndone => Lines.Any(l => l.IsOpen || l.IsNotDone);
+
+    public static async Task<DayStrip> LoadAsync(AppDb db, DateOnly date, Reading reading, CancellationToken ct)
+    {
+        var learners = await db.Learners.AsNoTracking().Include(l => l.Levels).OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(ct);
+        var taught = learners.Where(l => !l.SetAside).ToList();
+        var next = (await TeachingDays.LoadAsync(db, ct)).After(date >= reading.Today ? date : reading.Today.AddDays(-1), 1)[0];
+        var work = await db.WorkAsync(db.PlannedSessions.Where(s => s.Date == date && s.State != SessionState.LetGo || s.Id == reading.Just), ct);
+        var entries = await db.StandingIn(new(date, date)).OrderBy(r => r.StartsAt == null).ThenBy(r => r.StartsAt).ThenBy(r => r.WrittenAt).ThenBy(r => r.EntryId).ToListAsync(ct);
+        var doneIds = work.Select(w => w.Session.EntryId).OfType<Guid>().ToList();
+        var deeds = await db.Standing().Where(r => doneIds.Contains(r.EntryId)).ToDictionaryAsync(r => r.EntryId, ct);
+
+        var lines = work.Select(w =>
+        {
+            var deed = w.Session.EntryId is { } id ? deeds.GetValueOrDefault(id) : null;
+            return new StripLine(
+                date, w, [.. learners.Where(l => w.Session.Learners.Contains(l.Id))], taught,
+                deed is null ? null : StripLine.DeedOf(deed, reading.Reader, learners),
+                StripLine.WaitOf(w, deed, reading.Family))
+            {
+                Next = next,
+                HasCome = date <= reading.Today,
+                IsPast = date < reading.Today,
+                NamesFirst = reading.NamesFirst,
+                Just = w.Session.Id == reading.Just,
+                Fault = w.Session.Id == reading.Just ? reading.Fault : null,
+            };
+        }).ToList();
+        var looks = lines.Where(l => l.LooksAt is not null).Select(l => l.Look with { Swapped = false })
+            .Concat(await EarlierAsync(db, date, reading, ct)).ToList();
+        return new DayStrip(date, lines, looks, [.. entries.Where(e => !deeds.ContainsKey(e.EntryId))], taught);
+    }
+
+    // Dough begun on an earlier day may want somebody today. What was planned for a day gone by and never done is not waiting.
+    private static async Task<IEnumerable<Look>> EarlierAsync(AppDb db, DateOnly date, Reading reading, CancellationToken ct)
+    {
+        var from = date.AddDays(-1 - (Activity.MostWaiting + Activity.MostHandsOn) / 1440);
+        var waiting = db.PlannedSessions.Where(s => s.Date >= from && s.Date < date
+            && (s.State == SessionState.Done || s.State == SessionState.Planned && s.Date >= reading.Today)
+            && db.Activities.Any(a => a.Id == s.ActivityId && a.WaitingMinutes > 0));
+        var work = await db.WorkAsync(waiting, ct);
+        var ids = work.Select(w => w.Session.EntryId).OfType<Guid>().ToList();
+        var deeds = await db.Standing().Where(r => ids.Contains(r.EntryId)).ToDictionaryAsync(r => r.EntryId, ct);
+        return
+            from w in work
+            let deed = w.Session.EntryId is { } id ? deeds.GetValueOrDefault(id) : null
+            let wait = StripLine.WaitOf(w, deed, reading.Family)
+            where wait?.EndsOn == date
+            select new Look(w.Session.Id, wait.EndsAt, w.Activity.Title, w.Activity.WaitingFor, w.Session.Date);
+    }
+}

@@ -1,0 +1,120 @@
+using CoopLessons.Core.Schedule;
+using CoopLessons.Data;
+using CoopLessons.Data.Log;
+using CoopLessons.Data.Schedule;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Pages.Today;
+
+/// <summary>A day as a strip of time, and what is tapped on it.</summary>
+public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+{
+    private const string Overtaken = "Somebody changed this meanwhile. This is how it stands now.";
+    private Dictionary<Guid, string> _names = [];
+
+    public DayStrip Strip { get; private set; } = null!;
+    public Standing Standing { get; private set; } = Standing.None;
+
+    /// <summary>The day in the address; without one, today.</summary>
+    [BindProperty(SupportsGet = true, Name = "date")]
+    public string? Day { get; set; }
+
+    public string NameOf(Guid learnerId) => _names.GetValueOrDefault(learnerId, "");
+
+    /// <param name="just">A session that was changed a moment ago.</param>
+    public async Task<IActionResult> OnGetAsync(Guid? just)
+    {
+        if (!TryDate(out var date))
+            return NotFound();
+        await LoadAsync(date, just);
+        return Page();
+    }
+
+    public Task<IActionResult> OnPostDoneAsync(Guid sessionId, Guid entryId) => ChangeAsync(sessionId, async work =>
+    {
+        if (entryId == Guid.Empty)
+            return BadRequest();
+        if (await Db.KnowsEntryAsync(entryId, Ct) || work.Session.State == SessionState.Done)
+            return null;
+        if (work.Session.Date > Today)
+            return await AnswerAsync(sessionId, $"{work.Activity.Title} is planned for {work.Session.Date.InWords()}, which is still to come. Move it to today, or log it as something else.", 422);
+        if (work.AsPlanned() is not { } facts)
+            return LocalRedirect($"/log/new?session={sessionId}");
+        Db.LogEntries.Add(work.Session.MarkDone(entryId, facts, await AuthorAsync(), Now));
+        return await Db.SaveOnceAsync(entryId, Ct) == Written.Overtaken ? await AnswerAsync(sessionId, Overtaken, 409) : null;
+    });
+
+    public Task<IActionResult> OnPostUndoAsync(Guid sessionId, Guid entryId) => ChangeAsync(sessionId, async work =>
+    {
+        if (await Db.EntryAsync(entryId, Ct) is not { } found || found.Entry.SessionId != sessionId)
+            return NotFound();
+        if (found.Newest.Removed)
+            return null;
+        found.Entry.Remove(found.Newest, await AuthorAsync(), Now, "Taken back on the day's strip");
+        if (work.Session.EntryId == entryId)
+            work.Session.Undo();
+        return await SaveOrTellAsync(sessionId);
+    });
+
+    public Task<IActionResult> OnPostNotTodayAsync(Guid sessionId) => ChangeOpenAsync(sessionId, s => s.NotToday());
+
+    public Task<IActionResult> OnPostLetGoAsync(Guid sessionId) => ChangeOpenAsync(sessionId, s => s.LetGo());
+
+    public Task<IActionResult> OnPostPlanAgainAsync(Guid sessionId) => ChangeOpenAsync(sessionId, s => s.PlanAgain());
+
+    public Task<IActionResult> OnPostMoveAsync(Guid sessionId, string? from, string? to) => ChangeAsync(sessionId, async _ =>
+    {
+        if (!DayWords.TryRead(from, out var first) || !DayWords.TryRead(to, out var second))
+            return BadRequest();
+        return await Plan.ApplyAsync(Db, [new PlanChange(sessionId, first, second)], Ct) == PlanAnswer.Taken
+            ? await SaveOrTellAsync(sessionId)
+            : await AnswerAsync(sessionId, Overtaken, 409);
+    });
+
+    private Task<IActionResult> ChangeOpenAsync(Guid sessionId, Action<PlannedSession> change) => ChangeAsync(sessionId, async work =>
+    {
+        if (work.Session.State == SessionState.Done)
+            return await AnswerAsync(sessionId, Overtaken, 409);
+        change(work.Session);
+        return await SaveOrTellAsync(sessionId);
+    });
+
+    private async Task<IActionResult> ChangeAsync(Guid sessionId, Func<PlannedWork, Task<IActionResult?>> change)
+    {
+        if (!ModelState.IsValid)
+            return BadRequest();
+        if (!TryDate(out _) || await Db.WorkAsync(sessionId, Ct) is not { } work)
+            return NotFound();
+        return await change(work) ?? await AnswerAsync(sessionId);
+    }
+
+    private async Task<IActionResult?> SaveOrTellAsync(Guid sessionId) => await SaveAsync() ? null : await AnswerAsync(sessionId, Overtaken, 409);
+
+    /// <summary>The line as it stands now, swapped in, or the whole day for a browser that does not swap.</summary>
+    private async Task<IActionResult> AnswerAsync(Guid sessionId, string? fault = null, int status = 200)
+    {
+        TryDate(out var date);
+        if (!Request.IsHtmx() && fault is null)
+            return LocalRedirect($"/today/{date.Iso()}?just={sessionId}#line-{sessionId:N}");
+        Db.ChangeTracker.Clear();
+        await LoadAsync(date, sessionId, fault);
+        if (!Request.IsHtmx())
+            return Again(status);
+        return Fragment("_Swap", new Swap(Strip.Lines.SingleOrDefault(l => l.Session.Id == sessionId), Standing with { Swapped = true }), status);
+    }
+
+    private bool TryDate(out DateOnly date)
+    {
+        date = Today;
+        return Day is null || DayWords.TryRead(Day, out date);
+    }
+
+    private async Task LoadAsync(DateOnly date, Guid? just, string? fault = null)
+    {
+        Strip = await DayStrip.LoadAsync(Db, date, new Reading(Family, Today, Db.Current.PersonId, !IsGuardian, just, fault), Ct);
+        _names = await Db.Learners.ToDictionaryAsync(l => l.Id, l => l.Name, Ct);
+        if (IsGuardian)
+            Standing = await Standing.LoadAsync(Db, Today, Ct);
+    }
+}

@@ -1,0 +1,134 @@
+using CoopLessons.Core.Units;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Log;
+using CoopLessons.Data.Schedule;
+using CoopLessons.Data.Units;
+
+namespace CoopLessons.Web.Pages.Today;
+
+/// <summary>A waiting time that follows a line.</summary>
+/// <param name="For">What is waited for, in the activity's words.</param>
+/// <param name="EndsOn">The day on which somebody must look, or null where no time is known yet.</param>
+/// <param name="EndsAt">Minutes after that day's midnight.</param>
+public sealed record Wait(string For, int Minutes, DateOnly? EndsOn, int EndsAt);
+
+/// <summary>What one child does at the child's own level.</summary>
+public sealed record Part(string Learner, string Does);
+
+/// <summary>The entry that says a line was done, as far as the line shows it.</summary>
+/// <param name="By">Who wrote it, or null where it was the reader.</param>
+public sealed record Deed(Guid EntryId, string? By, string Length, IReadOnlyList<Learner> Learners);
+
+/// <summary>One planned thing on the day's strip.</summary>
+public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Learner> Learners, IReadOnlyList<Learner> All, Deed? Deed, Wait? Wait)
+{
+    public PlannedSession Session => Work.Session;
+    public Activity Activity => Work.Activity;
+
+    /// <summary>Minted with the page: a second sending of its form is known by it.</summary>
+    public Guid NewEntryId { get; } = Guid.CreateVersion7();
+
+    /// <summary>The teaching day to which it can be moved.</summary>
+    public DateOnly Next { get; init; }
+
+    /// <summary>Whether the date has come, so that it can be done.</summary>
+    public bool HasCome { get; init; }
+
+    /// <summary>Shows names before titles, as somebody needs who does not live with the plan.</summary>
+    public bool NamesFirst { get; init; }
+
+    /// <summary>Changed a moment ago: offers the way back in place.</summary>
+    public bool Just { get; init; }
+
+    /// <summary>Why what was asked for was not done.</summary>
+    public string? Fault { get; init; }
+
+    public bool IsGone => Session.Date != Date || Session.State == SessionState.LetGo;
+    public bool IsDone => !IsGone && Session.State == SessionState.Done;
+    public bool IsNotDone => !IsGone && Session.State == SessionState.NotDone;
+    public bool IsOpen => !IsGone && Session.State == SessionState.Planned;
+
+    public string Who => DayWords.Who(Deed?.Learners ?? Learners, NamesFirst ? [] : All);
+    public string Length => Deed?.Length ?? DayWords.Length(Activity.HandsOnMinutes);
+
+    /// <summary>When its waiting time ends on this very day: minutes after midnight.</summary>
+    public int? LooksAt => Wait?.EndsOn == Date && (IsOpen || IsDone) ? Wait.EndsAt : null;
+
+    /// <summary>The look that belongs to the line's waiting time, hidden while nobody need look today.</summary>
+    public Look Look => new(Session.Id, LooksAt ?? 0, Activity.Title, Activity.WaitingFor, null) { Hidden = LooksAt is null, Swapped = Just };
+
+    /// <summary>Whether the day is gone by.</summary>
+    public bool IsPast { get; init; }
+
+    public IReadOnlyList<Caution> Cautions => Today.Cautions.For(Activity.Details.Hazards, Activity.Details.Ingredients, Learners, Date);
+
+    public IReadOnlyList<Part> Parts
+    {
+        get
+        {
+            var leading = Work.Split.Split.OrderByDescending(s => s.Weight).FirstOrDefault()?.SubjectId;
+            return
+            [
+                .. Learners.Select(l => (l.Name, Variant: Activity.Details.Variants.For(l.WorkingAge(Date, leading))))
+                    .Where(p => p.Variant is not null).Select(p => new Part(p.Name, p.Variant!.Does)),
+            ];
+        }
+    }
+
+    /// <summary>What stands in the strip after something was done to the line, for the ear and for the bar with the way back.</summary>
+    public string Outcome =>
+        Session.Date != Date ? $"{Activity.Title} is moved to {Session.Date.InWords()}."
+        : Session.State switch
+        {
+            SessionState.Done => $"{Activity.Title} is done.",
+            SessionState.NotDone => $"{Activity.Title} is not done.",
+            SessionState.LetGo => $"{Activity.Title} is let go.",
+            _ => $"{Activity.Title} is planned again.",
+        };
+
+    /// <summary>
+    /// The waiting time after a session, where its activity has one. It begins where the written start and minutes end,
+    /// else where the planned ones do, else when the line was ticked off on its own day.
+    /// </summary>
+    public static Wait? WaitOf(PlannedWork work, LogRevision? deed, Family family)
+    {
+        var (session, activity) = (work.Session, work.Activity);
+        if (activity.WaitingMinutes == 0)
+            return null;
+        var begins = deed?.StartsAt is { } started ? started + deed.Times.Max(t => t.Minutes)
+            : session.StartsAt is { } planned ? planned + activity.HandsOnMinutes
+            : deed is null ? null : TickedAt(deed, session.Date, family);
+        if (begins is not { } from)
+            return new Wait(activity.WaitingFor, activity.WaitingMinutes, null, 0);
+        var end = from + activity.WaitingMinutes;
+        return new Wait(activity.WaitingFor, activity.WaitingMinutes, session.Date.AddDays(end / 1440), end % 1440);
+    }
+
+    private static int? TickedAt(LogRevision deed, DateOnly date, Family family)
+    {
+        var local = family.Local(new DateTimeOffset(deed.WrittenAt, TimeSpan.Zero)).DateTime;
+        return DateOnly.FromDateTime(local) == date ? DayWords.OfDay(TimeOnly.FromDateTime(local)) : null;
+    }
+
+    /// <summary>What the entry adds to the line.</summary>
+    public static Deed DeedOf(LogRevision revision, Guid? reader, IReadOnlyList<Learner> learners)
+    {
+        var there = learners.Where(l => revision.Times.Any(t => t.LearnerId == l.Id)).ToList();
+        var (least, most) = (revision.Times.Min(t => t.Minutes), revision.Times.Max(t => t.Minutes));
+        var length = least == most ? DayWords.Length(most) : $"{DayWords.Length(least)} to {DayWords.Length(most)}";
+        return new Deed(revision.EntryId, revision.AuthorId == reader ? null : revision.AuthorName, length, there);
+    }
+}
+
+/// <summary>The moment at which somebody must look.</summary>
+/// <param name="SessionId">The line that waits.</param>
+/// <param name="At">Minutes after midnight.</param>
+/// <param name="Since">The earlier day on which it began, or null for the day itself.</param>
+public sealed record Look(Guid SessionId, int At, string Title, string For, DateOnly? Since)
+{
+    /// <summary>Nobody need look: the line was not done, or its time is not known yet. Its place is kept for a swap.</summary>
+    public bool Hidden { get; init; }
+
+    /// <summary>Sent beside the line, to be put where it stands.</summary>
+    public bool Swapped { get; init; }
+}
