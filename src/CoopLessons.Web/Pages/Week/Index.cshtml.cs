@@ -1,0 +1,61 @@
+using CoopLessons.Core.Calendar;
+using CoopLessons.Data;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Schedule;
+using CoopLessons.Web.Pages.Today;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+using IsoWeek = CoopLessons.Core.Calendar.Week;
+
+namespace CoopLessons.Web.Pages.Week;
+
+/// <summary>A day in the week's row.</summary>
+/// <param name="Pause">The break in which it lies.</param>
+public sealed record WeekDay(DateOnly Date, bool Teaching, Break? Pause, IReadOnlyList<PlannedWork> Work);
+
+/// <summary>The days of a week beside each other, and what has no day yet.</summary>
+public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+{
+    private IReadOnlyList<Learner> _learners = [];
+
+    public IsoWeek Shown { get; private set; }
+
+    /// <summary>Teaching days, days of a break that would be, and others on which something is planned.</summary>
+    public IReadOnlyList<WeekDay> Days { get; private set; } = [];
+
+    /// <summary>The rest of the week.</summary>
+    public IReadOnlyList<WeekDay> Folded { get; private set; } = [];
+
+    public IReadOnlyList<Unplaced> Unplaced { get; private set; } = [];
+
+    /// <summary>Whether any day lies outside every school year.</summary>
+    public bool BetweenYears { get; private set; }
+
+    public string Who(PlannedWork work) =>
+        DayWords.Who([.. _learners.Where(l => work.Session.Learners.Contains(l.Id))], [.. _learners.Where(l => !l.SetAside)]);
+
+    /// <param name="week">As ISO 8601 writes it; without it, the week of today.</param>
+    public async Task<IActionResult> OnGetAsync(string? week)
+    {
+        Shown = IsoWeek.Of(Today);
+        if (week is not null && !TryWeek(week))
+            return NotFound();
+        _learners = await Db.Learners.AsNoTracking().OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(Ct);
+        var calendar = await TeachingDays.LoadAsync(Db, Ct);
+        var work = await Db.WorkAsync(Db.PlannedSessions.Where(s => s.Date >= Shown.Days.First && s.Date <= Shown.Days.Last), Ct);
+        var all = Shown.Days.Days().Select(d => new WeekDay(d, calendar.Holds(d), calendar.BreakOn(d), [.. work.Where(w => w.Session.Date == d)])).ToList();
+        Days = [.. all.Where(d => d.Teaching || d.Work.Count > 0 || d.Pause is not null && calendar.YearOf(d.Date)!.Weekdays.Holds(d.Date.DayOfWeek))];
+        Folded = [.. all.Except(Days)];
+        BetweenYears = all.Any(d => calendar.YearOf(d.Date) is null);
+        Unplaced = await Week.Unplaced.LoadAsync(Db, Shown.Monday, Ct);
+        return Page();
+    }
+
+    private bool TryWeek(string text)
+    {
+        if (!IsoWeek.TryParse(text, out var week) || week.Days.First < DayWords.Earliest.AddDays(7) || week.Days.Last > DayWords.Latest.AddDays(-7))
+            return false;
+        Shown = week;
+        return true;
+    }
+}
