@@ -1,0 +1,23 @@
+using CoopLessons.Data;
+using CoopLessons.Data.Hours;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Pages.Records;
+
+/// <summary>The hours report of a learner's year as a file.</summary>
+public sealed class HoursModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+{
+    public async Task<IActionResult> OnGetAsync(Guid learnerId, Guid yearId, string ending)
+    {
+        var year = await Db.SchoolYears.AsNoTracking().SingleOrDefaultAsync(y => y.Id == yearId, Ct);
+        if (year is null || !HoursFile.Endings.Contains(ending))
+            return NotFound();
+        var log = await LearnerYear.LoadAsync(Db, learnerId, year.Days, Ct);
+        if (log is null)
+            return NotFound();
+        var file = await HoursFile.WriteAsync(log.Report(year.Name, Today), ending, Ct);
+        Response.Headers.ContentDisposition = file.Disposition.ToString();
+        return File(file.Bytes, file.ContentType);
+    }
+}

@@ -1,0 +1,59 @@
+using System.Globalization;
+using System.Text;
+using CoopLessons.Core.Hours;
+using CoopLessons.Documents.Reports;
+using Microsoft.Net.Http.Headers;
+
+namespace CoopLessons.Web.Pages.Records;
+
+/// <summary>An hours report in one of its forms, with the name under which it is kept.</summary>
+public sealed record HoursFile(string Ending, string ContentType, byte[] Bytes, string AsciiName, string FullName)
+{
+    public static readonly IReadOnlyList<string> Endings = ["pdf", "csv", "xlsx"];
+
+    /// <param name="ending">One of <see cref="Endings"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Another ending.</exception>
+    public static async Task<HoursFile> WriteAsync(HoursReport report, string ending, CancellationToken ct)
+    {
+        var (type, bytes) = ending switch
+        {
+            "pdf" => ("application/pdf", HoursPdf.Write(report)),
+            "csv" => ("text/csv; charset=utf-8", HoursCsv.Write(report)),
+            "xlsx" => ("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", await HoursXlsx.WriteAsync(report, ct)),
+            _ => throw new ArgumentOutOfRangeException(nameof(ending)),
+        };
+        var about = $"hours-{report.Heading.Learner}-{report.Heading.Year}";
+        return new HoursFile(ending, type, bytes, $"{Joined(about, r => r.IsAscii)}.{ending}", $"{Joined(about, _ => true)}.{ending}");
+    }
+
+    /// <summary>As an attachment by RFC 6266: a plain name for everybody, and the full one where it has other letters.</summary>
+    public ContentDispositionHeaderValue Disposition
+    {
+        get
+        {
+            var header = new ContentDispositionHeaderValue("attachment") { FileName = AsciiName };
+            if (FullName != AsciiName)
+                header.FileNameStar = FullName;
+            return header;
+        }
+    }
+
+    /// <summary>Small letters and digits joined by single hyphens: nothing that a shell, a path or a header could take amiss.</summary>
+    private static string Joined(string text, Func<Rune, bool> known)
+    {
+        var name = new StringBuilder();
+        foreach (var rune in text.EnumerateRunes())
+        {
+            if (IsOfAWord(rune) && known(rune))
+                name.Append(Rune.ToLowerInvariant(rune).ToString());
+            else if (name.Length > 0 && name[^1] != '-')
+                name.Append('-');
+        }
+
+        return name.ToString().TrimEnd('-');
+    }
+
+    // Marks belong to the letters before them: many scripts write vowels so.
+    private static bool IsOfAWord(Rune rune) =>
+        Rune.IsLetterOrDigit(rune) || Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark;
+}

@@ -1,0 +1,52 @@
+using CoopLessons.Core.Hours;
+using CoopLessons.Data;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Hours;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Pages.Records;
+
+/// <summary>A page about one learner's school year. Left unsaid, it is the first learner and the year at hand.</summary>
+public abstract class LearnerYearPage(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+{
+    [BindProperty(SupportsGet = true, Name = "learner")]
+    public Guid? LearnerId { get; set; }
+
+    [BindProperty(SupportsGet = true, Name = "year")]
+    public Guid? YearId { get; set; }
+
+    /// <summary>In the family's order, those who were set aside last.</summary>
+    public IReadOnlyList<Learner> Learners { get; private set; } = [];
+
+    /// <summary>The latest first.</summary>
+    public IReadOnlyList<SchoolYear> Years { get; private set; } = [];
+
+    public Learner? Learner { get; private set; }
+    public SchoolYear? Year { get; private set; }
+
+    /// <summary>What the log holds; null while there is no learner or no year.</summary>
+    public LearnerYear? Log { get; private set; }
+
+    public HoursReport? Report { get; private set; }
+
+    /// <summary>False where a learner or a year is asked for that the family does not have.</summary>
+    protected async Task<bool> FindAsync()
+    {
+        Learners = await Db.Learners.AsNoTracking().OrderBy(l => l.SetAside).ThenBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(Ct);
+        Years = await Db.SchoolYears.AsNoTracking().Include(y => y.Breaks).OrderByDescending(y => y.First).ToListAsync(Ct);
+        Learner = LearnerId is { } learner ? Learners.FirstOrDefault(l => l.Id == learner) : Learners.Count > 0 ? Learners[0] : null;
+        Year = YearId is { } year ? Years.FirstOrDefault(y => y.Id == year) : YearAtHand();
+        if (!ModelState.IsValid || (LearnerId is not null && Learner is null) || (YearId is not null && Year is null))
+            return false;
+        if (Learner is null || Year is null)
+            return true;
+        Log = await LearnerYear.LoadAsync(Db, Learner.Id, Year.Days, Ct);
+        Report = Log?.Report(Year.Name, Today);
+        return true;
+    }
+
+    // The year of today; between years the one that ended last; before the first, that one.
+    private SchoolYear? YearAtHand() =>
+        Years.FirstOrDefault(y => y.First <= Today) ?? (Years.Count > 0 ? Years[^1] : null);
+}
