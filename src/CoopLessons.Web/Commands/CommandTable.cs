@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Globalization;
+using System.Text;
 using CoopLessons.Data.Databases;
 
 namespace CoopLessons.Web.Commands;
@@ -20,12 +22,13 @@ public static class CommandTable
         {
             ServeCommand.Create(settings),
             MigrateCommand.Create(settings),
+            HoursCommand.Create(settings),
         };
         ServeCommand.Fill(root, settings);
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
-            Console.Error.WriteLine($"{parsed.Errors[0].Message} See --help.");
+            Console.Error.WriteLine(OneLine($"{parsed.Errors[0].Message} See --help."));
             return Task.FromResult(WrongUse);
         }
 
@@ -34,6 +37,18 @@ public static class CommandTable
 
     private static bool IsSetting(string argument) =>
         argument.StartsWith("--", StringComparison.Ordinal) && argument.Split('=', 2) is [var name, _] && name.Contains(':', StringComparison.Ordinal);
+
+    /// <summary>What was typed or stored may hold line ends and signs that steer a terminal; a message is one plain line.</summary>
+    public static string OneLine(string text)
+    {
+        var line = new StringBuilder(text.Length);
+        foreach (var rune in text.EnumerateRunes())
+            line.Append(IsPlain(rune) ? rune.ToString() : " ");
+        return string.Join(' ', line.ToString().Split(' ', StringSplitOptions.RemoveEmptyEntries));
+    }
+
+    private static bool IsPlain(Rune rune) => !Rune.IsControl(rune)
+        && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.Format);
 
     private static async Task<int> RunAsync(ParseResult parsed)
     {
@@ -47,12 +62,12 @@ public static class CommandTable
         }
         catch (WrongUseException fault)
         {
-            Console.Error.WriteLine(fault.Message);
+            Console.Error.WriteLine(OneLine(fault.Message));
             return WrongUse;
         }
         catch (DatabaseUnfitException fault)
         {
-            Console.Error.WriteLine(fault.Message);
+            Console.Error.WriteLine(OneLine(fault.Message));
             return Failed;
         }
     }
