@@ -1,0 +1,17 @@
+namespace CoopLessons.Web.Tests.Commands;
+
+public sealed class Help_of_each_command
+{
+    [Theory]
+    [InlineData("", "serve migrate hours --data --urls")]
+    [InlineData("serve", "--data --urls")]
+    [InlineData("migrate", "--data")]
+    [InlineData("hours", "--family --learner --from --to --format --out --data NAME|ID yyyy-mm-dd pdf|csv|xlsx FILE DIR")]
+    public async Task Lists_its_flags(string command, string words)
+    {
+        var run = await ProgramRun.OfAsync([.. command.Split(' ', StringSplitOptions.RemoveEmptyEntries), "--help"]);
+        Assert.Equal(0, run.Code);
+        Assert.Empty(run.Error);
+        Assert.All(words.Split(' '), word => Assert.Contains(word, run.Text, StringComparison.Ordinal));
+    }
+}
