@@ -38,7 +38,7 @@ public sealed class HostOptions
     public WebApplicationBuilder Builder(ParseResult parsed)
     {
         var args = new List<string>(_settings);
-        foreach (var (option, key) in new[] { (_urls, "urls"), (_environment, "environment"), (_contentRoot, "contentRoot"), (_applicationName, "applicationName") })
+        foreach (var (option, key) in new[] { (_urls, "urls"), (_environment, "environment"), (_applicationName, "applicationName") })
         {
             if (parsed.GetValue(option) is { } value)
                 args.Add($"--{key}={value}");
@@ -46,16 +46,23 @@ public sealed class HostOptions
 
         if (parsed.GetValue(_data) is { } data)
             args.Add($"--{ServerSettings.Section}:{nameof(ServerSettings.Data)}={data}");
-        return WebApplication.CreateBuilder([.. args]);
+        return WebApplication.CreateBuilder(new WebApplicationOptions { Args = [.. args], ContentRootPath = OwnFolder(parsed.GetValue(_contentRoot)) });
     }
 
     /// <summary>Settings for a command that serves nothing.</summary>
     public (IConfiguration Configuration, string DataFolder) Settings(ParseResult parsed)
     {
-        var configuration = new ConfigurationBuilder().SetBasePath(Directory.GetCurrentDirectory())
+        var configuration = new ConfigurationBuilder().SetBasePath(OwnFolder(null) ?? Directory.GetCurrentDirectory())
             .AddJsonFile("appsettings.json", optional: true).AddEnvironmentVariables().AddCommandLine(_settings).Build();
         return (configuration, parsed.GetValue(_data) ?? ServerSettings.From(configuration).Data);
     }
+
+    /// <summary>
+    /// A published program has its style sheets and <c>appsettings.json</c> beside it, wherever it is started from; one
+    /// that is run from the sources has them in the folder it is started in.
+    /// </summary>
+    private static string? OwnFolder(string? named) =>
+        named ?? (Directory.Exists(Path.Combine(AppContext.BaseDirectory, "wwwroot")) ? AppContext.BaseDirectory : null);
 
     /// <summary>The services of a command that works beside a running server: the database must be there already.</summary>
     public ServiceProvider Services(ParseResult parsed)
