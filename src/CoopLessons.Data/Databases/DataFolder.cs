@@ -1,3 +1,5 @@
+using System.Runtime.Versioning;
+
 namespace CoopLessons.Data.Databases;
 
 /// <summary>
@@ -23,7 +25,7 @@ public sealed class DataFolder : IDisposable
         {
             Directory.CreateDirectory(full);
             if (!OperatingSystem.IsWindows())
-                File.SetUnixFileMode(full, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+                KeepOthersOut(full);
             return new DataFolder(full, new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None));
         }
         catch (UnauthorizedAccessException)
@@ -35,6 +37,22 @@ public sealed class DataFolder : IDisposable
             throw new DatabaseUnfitException(File.Exists(file)
                 ? $"The data folder {full} is in use by another CoopLessons program; stop that one first, or name another folder with --data."
                 : $"The data folder {full} cannot be used: {fault.Message}");
+        }
+    }
+
+    /// <summary>A mounted folder may belong to somebody else and be shared with this program's group: then its owner decides.</summary>
+    [UnsupportedOSPlatform("windows")]
+    private static void KeepOthersOut(string folder)
+    {
+        const UnixFileMode others = UnixFileMode.OtherRead | UnixFileMode.OtherWrite | UnixFileMode.OtherExecute;
+        try
+        {
+            File.SetUnixFileMode(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        }
+        catch (UnauthorizedAccessException)
+        {
+            if ((File.GetUnixFileMode(folder) & others) != 0)
+                throw new DatabaseUnfitException($"The data folder {folder} belongs to another user and is open to everybody on this machine; close it to others, or give it to the user who runs this program.");
         }
     }
 
