@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Globalization;
 using CoopLessons.Data.Tenancy;
 using Microsoft.Data.Sqlite;
@@ -15,14 +16,44 @@ public static class Upkeep
     /// <summary>Versions before this one can damage a file when a checkpoint meets a commit (fixed March 2026).</summary>
     private static readonly Version OldestSqlite = new(3, 51, 3);
 
+    // SQLite's result codes, sqlite.org/rescode.html.
+    private const int SqliteCorrupt = 11;
+    private const int SqliteNotADatabase = 26;
+
     /// <summary>Brings the database to this program's version. SQLite is copied first and put back if that fails.</summary>
-    /// <exception cref="DatabaseUnfitException">The database is newer than this program, or its library too old.</exception>
+    /// <exception cref="DatabaseUnfitException">
+    /// The database is newer than this program, its library too old, the file damaged, or the server does not answer.
+    /// </exception>
     public static async Task MigrateAsync(DatabaseChoice choice, CancellationToken ct = default)
     {
+        try
+        {
+            if (choice is DatabaseChoice.Sqlite sqlite)
+                await MigrateSqliteAsync(sqlite, ct);
+            else if (choice is DatabaseChoice.Postgres postgres)
+                await MigratePostgresAsync(postgres, ct);
+        }
+        catch (DbException fault)
+        {
+            throw new DatabaseUnfitException(Unfit(choice, fault));
+        }
+    }
+
+    private static string Unfit(DatabaseChoice choice, DbException fault)
+    {
+        var said = fault.Message.ReplaceLineEndings(" ").Trim();
         if (choice is DatabaseChoice.Sqlite sqlite)
-            await MigrateSqliteAsync(sqlite, ct);
-        else if (choice is DatabaseChoice.Postgres postgres)
-            await MigratePostgresAsync(postgres, ct);
+        {
+            return fault is SqliteException { SqliteErrorCode: SqliteCorrupt or SqliteNotADatabase }
+                ? $"The database file {sqlite.File} is damaged; nothing was changed in it. Put a copy back in its place ({said})."
+                : $"The database file {sqlite.File} cannot be used: {said}";
+        }
+
+        var owner = new NpgsqlConnectionStringBuilder(((DatabaseChoice.Postgres)choice).Owner);
+        var place = $"{owner.Host}:{owner.Port}, database {owner.Database}, role {owner.Username}";
+        return fault is PostgresException
+            ? $"The PostgreSQL server ({place}) refused: {said}"
+            : $"The PostgreSQL server ({place}) cannot be reached: {said}";
     }
 
     /// <summary>Whether the database can be reached and is at this program's version.</summary>
@@ -72,7 +103,12 @@ public static class Upkeep
         var options = new DbContextOptionsBuilder<PostgresAppDb>().UseNpgsql(choice.Owner).Options;
         await using var db = new PostgresAppDb(options, new CurrentFamily());
         if (await db.Database.CanConnectAsync(ct))
+        {
+            // Before anything is made: tables that a superuser made would not be the owner's afterwards.
+            await RefuseRolePastTheWallAsync(choice, ct);
             await RefuseNewerAsync(db, ct);
+        }
+
         await db.Database.MigrateAsync(ct);
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
         foreach (var statement in RowSecurity.Statements(db.Model, choice.SeparateRole))

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using CoopLessons.Data.Databases;
+using CoopLessons.Web.Hosting;
 
 namespace CoopLessons.Web.Commands;
 
@@ -63,6 +64,11 @@ public static class CommandTable
         catch (WrongUseException fault)
         {
             Console.Error.WriteLine(OneLine(fault.Message));
+            return WrongUse;
+        }
+        catch (SettingUnfitException fault)
+        {
+            Console.Error.WriteLine(fault.Message);
             return WrongUse;
         }
         catch (DatabaseUnfitException fault)

@@ -2,6 +2,7 @@ using System.CommandLine;
 using CoopLessons.Data;
 using CoopLessons.Data.Databases;
 using CoopLessons.Web.Hosting;
+using Microsoft.AspNetCore.Connections;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Commands;
@@ -26,8 +27,16 @@ public static class ServeCommand
             await using var app = Server.Build(builder, folder);
             await Upkeep.MigrateAsync(app.Services.GetRequiredService<DatabaseChoice>(), ct);
             app.Lifetime.ApplicationStarted.Register(() => AnnounceAsync(app).GetAwaiter().GetResult());
-            await app.RunAsync(ct);
-            return CommandTable.Done;
+            try
+            {
+                await app.RunAsync(ct);
+                return CommandTable.Done;
+            }
+            catch (IOException fault) when (fault.InnerException is AddressInUseException)
+            {
+                await Console.Error.WriteLineAsync($"{fault.Message} Stop the program that listens there, or choose another address with --urls.");
+                return CommandTable.Failed;
+            }
         });
     }
 
@@ -36,6 +45,8 @@ public static class ServeCommand
     {
         await using var scope = app.Services.CreateAsyncScope();
         if (!await scope.ServiceProvider.GetRequiredService<AppDb>().Users.AnyAsync())
-            app.Logger.LogWarning("Nobody has signed up yet. Open {Address}; from another machine the page asks for the word {Word}", string.Join(" ", app.Urls), app.Services.GetRequiredService<FirstRunWord>().Word);
+            app.Logger.LogWarning(
+                "Nobody has signed up yet. Open {Address}; from another machine the page asks for the word {Word}",
+                app.Services.GetRequiredService<ServerSettings>().PublicUrl ?? string.Join(" ", app.Urls), app.Services.GetRequiredService<FirstRunWord>().Word);
     }
 }

@@ -6,25 +6,31 @@ namespace CoopLessons.Web.Hosting;
 public static class Forwarding
 {
     /// <summary>Believes forwarding headers only from the proxies that the host named.</summary>
-    public static void AddForwarding(this IServiceCollection services, ServerSettings settings) =>
+    /// <exception cref="SettingUnfitException">A proxy is neither an address nor a network.</exception>
+    public static void AddForwarding(this IServiceCollection services, ServerSettings settings)
+    {
+        var (addresses, networks) = (new List<IPAddress>(), new List<System.Net.IPNetwork>());
+        foreach (var proxy in settings.TrustedProxies.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        {
+            if (System.Net.IPNetwork.TryParse(proxy, out var network))
+                networks.Add(network);
+            else if (IPAddress.TryParse(proxy, out var address))
+                addresses.Add(address);
+            else
+                throw new SettingUnfitException($"CoopLessons__TrustedProxies: “{proxy}” is neither an address nor a network such as 172.31.71.0/28.");
+        }
+
         services.Configure<ForwardedHeadersOptions>(o =>
         {
-            o.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost;
+            o.ForwardedHeaders = addresses.Count + networks.Count == 0
+                ? ForwardedHeaders.None
+                : ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost;
             o.KnownProxies.Clear();
             o.KnownIPNetworks.Clear();
-            foreach (var proxy in settings.TrustedProxies.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
-            {
-                if (System.Net.IPNetwork.TryParse(proxy, out var network))
-                    o.KnownIPNetworks.Add(network);
-                else if (IPAddress.TryParse(proxy, out var address))
-                    o.KnownProxies.Add(address);
-                else
-                    throw new InvalidOperationException($"CoopLessons__TrustedProxies: “{proxy}” is neither an address nor a network.");
-            }
-
-            if (o.KnownProxies.Count + o.KnownIPNetworks.Count == 0)
-                o.ForwardedHeaders = ForwardedHeaders.None;
+            addresses.ForEach(o.KnownProxies.Add);
+            networks.ForEach(o.KnownIPNetworks.Add);
         });
+    }
 }
 
 /// <summary>Refuses plain HTTP from other machines unless the host allowed it by name.</summary>

@@ -1,4 +1,5 @@
 using CoopLessons.Data.Databases;
+using Npgsql;
 
 namespace CoopLessons.Web.Hosting;
 
@@ -31,7 +32,23 @@ public sealed class ServerSettings
 
     public bool PublicIsHttps => PublicUrl?.StartsWith("https://", StringComparison.OrdinalIgnoreCase) == true;
 
-    public static ServerSettings From(IConfiguration configuration) => configuration.GetSection(Section).Get<ServerSettings>() ?? new();
+    /// <exception cref="SettingUnfitException">A setting cannot be read.</exception>
+    public static ServerSettings From(IConfiguration configuration)
+    {
+        ServerSettings settings;
+        try
+        {
+            settings = configuration.GetSection(Section).Get<ServerSettings>() ?? new();
+        }
+        catch (InvalidOperationException fault)
+        {
+            throw new SettingUnfitException(fault.Message);
+        }
+
+        if (!string.IsNullOrWhiteSpace(settings.PublicUrl) && !(Uri.TryCreate(settings.PublicUrl, UriKind.Absolute, out var url) && url.Scheme is "http" or "https"))
+            throw new SettingUnfitException($"CoopLessons__PublicUrl: “{settings.PublicUrl}” is no web address such as https://lessons.example.org.");
+        return settings;
+    }
 
     public static DatabaseChoice Database(IConfiguration configuration, string dataFolder)
     {
@@ -39,6 +56,23 @@ public sealed class ServerSettings
         if (string.IsNullOrWhiteSpace(serving))
             return new DatabaseChoice.Sqlite(Path.Combine(Path.GetFullPath(dataFolder), "cooplessons.db"));
         var owner = configuration.GetConnectionString("PostgresOwner");
-        return new DatabaseChoice.Postgres(serving, string.IsNullOrWhiteSpace(owner) ? serving : owner);
+        return new DatabaseChoice.Postgres(Readable("Postgres", serving), string.IsNullOrWhiteSpace(owner) ? serving : Readable("PostgresOwner", owner));
+    }
+
+    // The text itself is not repeated: it holds a password.
+    private static string Readable(string name, string connection)
+    {
+        try
+        {
+            _ = new NpgsqlConnectionStringBuilder(connection);
+            return connection;
+        }
+        catch (ArgumentException)
+        {
+            throw new SettingUnfitException($"ConnectionStrings__{name} is not of the form Host=…;Database=…;Username=…;Password=…");
+        }
     }
 }
+
+/// <summary>A setting cannot be used; the message is the one line that names it.</summary>
+public sealed class SettingUnfitException(string message) : Exception(message);
