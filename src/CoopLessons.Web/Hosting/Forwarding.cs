@@ -52,7 +52,11 @@ public sealed class TlsBeyondThisMachine(RequestDelegate next, ServerSettings se
 
 public static class RemoteAddress
 {
-    /// <summary>Whether the request comes from the host itself; in-process test servers have no address and count as such.</summary>
+    /// <summary>
+    /// Whether the request comes from the host itself; in-process test servers have no address and count as such. What a
+    /// proxy on this machine passes on comes from elsewhere, even where the host forgot to name that proxy.
+    /// </summary>
     public static bool IsFromThisMachine(this HttpContext context) =>
-        context.Connection.RemoteIpAddress is not { } address || IPAddress.IsLoopback(address);
+        context.Connection.RemoteIpAddress is not { } address
+        || (IPAddress.IsLoopback(address) && !context.Request.Headers.ContainsKey(ForwardedHeadersDefaults.XForwardedForHeaderName));
 }
