@@ -1,4 +1,5 @@
 using CoopLessons.Core.Families;
+using CoopLessons.Core.Units;
 using CoopLessons.Data.Tenancy;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
@@ -64,6 +65,8 @@ public sealed class Learner : IFamilyOwned, IVersioned
     /// <summary>The age whose version of the work fits: by the level in the subject where one is set, else by birth date.</summary>
     public int WorkingAge(DateOnly date, Guid? subjectId) =>
         subjectId is { } id && LevelIn(id) is { } level ? level.UsualAge : AgeOn(date);
+
+    public CautionedLearner ToCautioned(DateOnly date) => new(Id, Name, AgeOn(date), Allergies);
 
     public void PutAside() => SetAside = true;
 

@@ -60,7 +60,13 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
     /// <summary>Whether the day is gone by.</summary>
     public bool IsPast { get; init; }
 
-    public IReadOnlyList<Caution> Cautions => Today.Cautions.For(Activity.Details.Hazards, Activity.Details.Ingredients, Learners, Date);
+    /// <summary>Where the activity meets the children who take part.</summary>
+    public IReadOnlyList<Caution> Cautions => Core.Units.Cautions.Of(
+        [.. Learners.Select(l => l.ToCautioned(Date))],
+        Activity.Details.Ingredients, Activity.Details.Hazards, Activity.Details.Variants);
+
+    /// <summary>Learners of whom the parent wrote something beyond the nine allergens, where anything is eaten or touched.</summary>
+    public IEnumerable<Learner> OtherAllergies => Activity.Details.Ingredients.Count > 0 ? Learners.Where(l => l.AllergyNote.Length > 0) : [];
 
     public IReadOnlyList<Part> Parts
     {

@@ -52,7 +52,7 @@ public sealed class ShowModel(AppDb db, TimeProvider clock) : UnitsPage(db, cloc
         if (!ModelState.IsValid)
             return await AgainAsync(id, StatusCodes.Status422UnprocessableEntity);
 
-        var monday = Week.Of(Take.Monday!.Value).Monday;
+        var monday = Core.Calendar.Week.Of(Take.Monday!.Value).Monday;
         unit.Take(monday);
         Expect(unit, Take.Version);
         if (!await SaveAsync())
@@ -113,7 +113,7 @@ public sealed class ShowModel(AppDb db, TimeProvider clock) : UnitsPage(db, cloc
             return false;
         var learners = await LearnersAsync();
         Plan = UnitPlan.Of(unit, await SubjectsAsync(), [.. learners.Select(Cautioned)], Today);
-        Take = new TakeInput { Monday = unit.StartsOn ?? Week.Of(Today).Next.Monday, Version = unit.Version };
+        Take = new TakeInput { Monday = unit.StartsOn ?? Core.Calendar.Week.Of(Today).Next.Monday, Version = unit.Version };
         return true;
     }
 

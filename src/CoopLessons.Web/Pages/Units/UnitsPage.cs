@@ -21,7 +21,7 @@ public abstract class UnitsPage(AppDb db, TimeProvider clock) : FamilyPage(db, c
     protected Task<List<Learner>> LearnersAsync() =>
         Db.Learners.AsNoTracking().Include(l => l.Levels).Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(Ct);
 
-    protected CautionedLearner Cautioned(Learner learner) => new(learner.Id, learner.Name, learner.AgeOn(Today), learner.Allergies);
+    protected CautionedLearner Cautioned(Learner learner) => learner.ToCautioned(Today);
 
     /// <summary>
     /// Saves a row with an id from its page. A second sending that comes in the same moment finds the id or another
