@@ -16,9 +16,14 @@ namespace CoopLessons.Web.Security;
 /// </summary>
 public sealed class SessionStore(IServiceScopeFactory scopes, IDataProtectionProvider protection, IHttpContextAccessor http, TimeProvider clock) : ITicketStore
 {
+    private static readonly object Here = new();
+
     private readonly IDataProtector _seal = protection.CreateProtector("CoopLessons.SignInSession");
 
     public static string Hash(string key) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(key)));
+
+    /// <summary>The hash of the session that this request came with; null where it came with none.</summary>
+    public static string? HashHere(HttpContext context) => context.Items[Here] as string;
 
     public async Task<string> StoreAsync(AuthenticationTicket ticket)
     {
@@ -53,7 +58,11 @@ public sealed class SessionStore(IServiceScopeFactory scopes, IDataProtectionPro
         var hash = Hash(key);
         var now = clock.GetUtcNow().UtcDateTime;
         var session = await db.SignInSessions.AsNoTracking().SingleOrDefaultAsync(s => s.KeyHash == hash && s.EndsAt > now);
-        return session is null ? null : TicketSerializer.Default.Deserialize(_seal.Unprotect(session.Ticket));
+        if (session is null)
+            return null;
+        if (http.HttpContext is { } context)
+            context.Items[Here] = hash;
+        return TicketSerializer.Default.Deserialize(_seal.Unprotect(session.Ticket));
     }
 
     public async Task RemoveAsync(string key)

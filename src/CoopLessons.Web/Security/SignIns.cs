@@ -14,9 +14,14 @@ public static class SignIns
     public const int ShortestPassword = 12;
     public const int LongestPassword = 200;
 
+    /// <summary>OWASP's figure for PBKDF2 with HMAC-SHA-512 (Password Storage Cheat Sheet).</summary>
+    public const int HashRounds = 210_000;
+
     public static void Rules(IdentityOptions o)
     {
         o.User.RequireUniqueEmail = true;
+        // Names are e-mail addresses, whose signs are their provider's affair.
+        o.User.AllowedUserNameCharacters = "";
         // Length and guessability decide, not the kinds of signs.
         o.Password.RequiredLength = ShortestPassword;
         o.Password.RequireDigit = o.Password.RequireLowercase = o.Password.RequireUppercase = o.Password.RequireNonAlphanumeric = false;
@@ -29,11 +34,12 @@ public static class SignIns
     {
         services.AddIdentityCore<Person>(Rules)
             .AddEntityFrameworkStores<AppDb>()
+            .AddUserStore<PeopleStore>()
             .AddSignInManager()
             .AddDefaultTokenProviders()
+            .AddTokenProvider<AuthenticatorCodes>(TokenOptions.DefaultAuthenticatorProvider)
             .AddPasswordValidator<HardToGuess>();
-        // OWASP's figure for PBKDF2 with HMAC-SHA-512 (Password Storage Cheat Sheet).
-        services.Configure<PasswordHasherOptions>(o => o.IterationCount = 210_000);
+        services.Configure<PasswordHasherOptions>(o => o.IterationCount = HashRounds);
         services.Configure<SecurityStampValidatorOptions>(o => o.ValidationInterval = TimeSpan.FromMinutes(5));
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
         services.AddSingleton<SessionStore>();
