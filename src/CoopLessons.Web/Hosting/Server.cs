@@ -36,6 +36,9 @@ public static class Server
         builder.Services.AddForwarding(settings);
         builder.Services.AddHealthChecks().AddCheck<DatabaseReady>("database", tags: ["ready"]);
         builder.Services.AddSingleton<FirstRunWord>();
+        builder.Services.AddSingleton<FirstClaim>();
+        builder.Services.AddSingleton<DemoCoop>();
+        builder.Services.AddScoped<Pages.Account.Founding>();
 
         var app = builder.Build();
         Use(app);
