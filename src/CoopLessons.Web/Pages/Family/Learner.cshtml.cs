@@ -1,0 +1,85 @@
+using CoopLessons.Data;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Pages.Families;
+
+/// <summary>A child's name, birth date, allergies and levels; setting aside one who has left.</summary>
+public sealed class LearnerModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+{
+    [BindProperty]
+    public LearnerInput Input { get; set; } = new();
+
+    [BindProperty]
+    public int Version { get; set; }
+
+    public string Name { get; private set; } = "";
+
+    public bool IsSetAside { get; private set; }
+
+    public async Task<IActionResult> OnGetAsync(Guid id)
+    {
+        if (await FindAsync(id) is not { } learner)
+            return NotFound();
+        Input = LearnerInput.Of(learner);
+        Version = learner.Version;
+        await Input.ListLevelsAsync(Db, learner, Ct);
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPostAsync(Guid id)
+    {
+        if (await FindAsync(id) is not { } learner || !await Input.NamesOwnSubjectsAsync(Db, Ct))
+            return NotFound();
+        if (Input.BirthDate > Today)
+            ModelState.AddModelError("Input.BirthDate", "The birth date is today or earlier.");
+        if (!ModelState.IsValid)
+        {
+            await Input.ListLevelsAsync(Db, learner, Ct);
+            return Again();
+        }
+
+        Input.Write(learner);
+        // Levels are rows of their own; the version that guards them is the child's.
+        Db.Entry(learner).State = EntityState.Modified;
+        Expect(learner, Version);
+        if (!await SaveAsync())
+        {
+            var newer = (await FindAsync(id))!;
+            await Input.ListLevelsAsync(Db, newer, Ct);
+            ModelState.Remove(nameof(Version));
+            Version = newer.Version;
+            return Again(StatusCodes.Status409Conflict);
+        }
+
+        Say($"{Input.Name} is saved.");
+        return RedirectToPage("/Family/Index");
+    }
+
+    public async Task<IActionResult> OnPostAsideAsync(Guid id)
+    {
+        if (await FindAsync(id) is not { } learner)
+            return NotFound();
+        learner.PutAside();
+        await SaveAsync();
+        Say($"{learner.Name} is set aside. What was logged stays in the records.");
+        return RedirectToPage("/Family/Index");
+    }
+
+    public async Task<IActionResult> OnPostBackAsync(Guid id)
+    {
+        if (await FindAsync(id) is not { } learner)
+            return NotFound();
+        learner.BringBack();
+        await SaveAsync();
+        Say($"{learner.Name} is back.");
+        return RedirectToPage("/Family/Index");
+    }
+
+    private async Task<Data.Families.Learner?> FindAsync(Guid id)
+    {
+        var learner = await Db.Learners.Include(l => l.Levels).SingleOrDefaultAsync(l => l.Id == id, Ct);
+        (Name, IsSetAside) = (learner?.Name ?? "", learner?.SetAside == true);
+        return learner;
+    }
+}

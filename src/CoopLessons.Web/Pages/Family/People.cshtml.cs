@@ -1,0 +1,121 @@
+using System.ComponentModel.DataAnnotations;
+using CoopLessons.Data;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.People;
+using CoopLessons.Data.Tenancy;
+using CoopLessons.Web.Hosting;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Pages.Families;
+
+/// <summary>Who acts for the family, who is invited, and who is taken out.</summary>
+public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings settings) : FamilyPage(db, clock)
+{
+    public const int MostInvitations = 20;
+
+    [BindProperty]
+    public InputModel Input { get; set; } = new();
+
+    public IReadOnlyList<Membership> Members { get; private set; } = [];
+
+    public IReadOnlyList<Invitation> Invitations { get; private set; } = [];
+
+    /// <summary>The link just made; shown once, since the server keeps only its hash.</summary>
+    public string? Link { get; private set; }
+
+    public Guid Me => Db.Current.PersonId!.Value;
+
+    public bool IsLastGuardian(Membership member) => member.Role == Role.Guardian && Members.Count(m => m.Role == Role.Guardian) == 1;
+
+    public async Task OnGetAsync()
+    {
+        await ListAsync();
+        Input.Id = Guid.CreateVersion7();
+    }
+
+    public async Task<IActionResult> OnPostInviteAsync()
+    {
+        await ListAsync();
+        if (Input.Id != Guid.Empty && await Db.Invitations.AnyAsync(i => i.Id == Input.Id, Ct))
+        {
+            Say("This invitation was made already, and its link was shown then. If it is lost, withdraw the invitation and make another.");
+            return RedirectToPage();
+        }
+
+        if (Invitations.Count >= MostInvitations)
+            ModelState.AddModelError("Input.Name", $"{MostInvitations} invitations are open. Withdraw one first.");
+        if (!ModelState.IsValid)
+            return Again();
+        var secret = Invitation.NewSecret();
+        var author = await AuthorAsync();
+        Db.Invitations.Add(new Invitation(Input.Id == Guid.Empty ? Guid.CreateVersion7() : Input.Id, secret, Input.Name, Input.Role!.Value, author.Name, Now));
+        await SaveAsync();
+        var server = settings.PublicUrl?.TrimEnd('/') ?? $"{Request.Scheme}://{Request.Host}{Request.PathBase}";
+        Link = $"{server}/join/{secret}";
+        await ListAsync();
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPostWithdrawAsync(Guid id)
+    {
+        if (await Db.Invitations.SingleOrDefaultAsync(i => i.Id == id, Ct) is not { } invitation)
+            return NotFound();
+        ModelState.Clear();
+        invitation.Withdraw(Now);
+        if (!await SaveAsync())
+        {
+            await ListAsync();
+            return Again(StatusCodes.Status409Conflict);
+        }
+
+        Say($"The invitation for {invitation.ForWhom} is withdrawn.");
+        return RedirectToPage();
+    }
+
+    public async Task<IActionResult> OnPostTakeOutAsync(Guid personId)
+    {
+        ModelState.Clear();
+        await ListAsync();
+        if (Members.SingleOrDefault(m => m.PersonId == personId) is not { } member)
+            return NotFound();
+        if (IsLastGuardian(member))
+        {
+            ModelState.AddModelError("", "The last guardian stays: somebody must be able to open the family. Invite another guardian first.");
+            return Again();
+        }
+
+        Db.Memberships.Remove(member);
+        // Two guardians who take each other out at the same moment must not both succeed: the family's version lets one.
+        Db.Entry(Family).State = EntityState.Modified;
+        if (!await SaveAsync())
+        {
+            await ListAsync();
+            return Again(StatusCodes.Status409Conflict);
+        }
+
+        if (personId == Me)
+            return LocalRedirect("/");
+        Say($"{member.Name} no longer belongs to the family.");
+        return RedirectToPage();
+    }
+
+    private async Task ListAsync()
+    {
+        Members = await Db.Memberships.OrderBy(m => m.Since).ThenBy(m => m.Name).ToListAsync(Ct);
+        Invitations = await Db.Invitations.AsNoTracking().Where(i => i.WithdrawnAt == null && i.TakenAt == null && i.EndsAt > Now).OrderBy(i => i.MadeAt).ToListAsync(Ct);
+    }
+
+    public sealed class InputModel
+    {
+        /// <summary>Made with the form, so that a form sent twice makes one invitation.</summary>
+        public Guid Id { get; set; }
+
+        [Required(ErrorMessage = "Say for whom the link is.")]
+        [StringLength(Person.LongestName, ErrorMessage = "A name has at most {1} signs.")]
+        public string Name { get; set; } = "";
+
+        [Required(ErrorMessage = "Choose what they may do.")]
+        public Role? Role { get; set; } = Data.Tenancy.Role.Helper;
+    }
+}
