@@ -24,6 +24,7 @@ public static class CommandTable
             ServeCommand.Create(settings),
             MigrateCommand.Create(settings),
             HoursCommand.Create(settings),
+            ResetSignInCommand.Create(settings),
         };
         ServeCommand.Fill(root, settings);
         var parsed = root.Parse(args);
