@@ -22,6 +22,7 @@ public static class CommandTable
         var root = new RootCommand("CoopLessons: themed units, the day's run sheet, the log and the hours report.")
         {
             ServeCommand.Create(settings),
+            DemoCommand.Create(settings),
             MigrateCommand.Create(settings),
             HoursCommand.Create(settings),
             ResetSignInCommand.Create(settings),

@@ -20,24 +20,31 @@ public static class ServeCommand
     public static void Fill(Command command, string[] settings)
     {
         var options = HostOptions.AddTo(command, settings, listens: true);
-        command.SetAction(async (parsed, ct) =>
+        command.SetAction((parsed, ct) => ServeAsync(options.Builder(parsed), app =>
         {
-            var builder = options.Builder(parsed);
-            using var folder = DataFolder.Hold(ServerSettings.From(builder.Configuration).Data);
-            await using var app = Server.Build(builder, folder);
-            await Upkeep.MigrateAsync(app.Services.GetRequiredService<DatabaseChoice>(), ct);
             app.Lifetime.ApplicationStarted.Register(() => AnnounceAsync(app).GetAwaiter().GetResult());
-            try
-            {
-                await app.RunAsync(ct);
-                return CommandTable.Done;
-            }
-            catch (IOException fault) when (fault.InnerException is AddressInUseException)
-            {
-                await Console.Error.WriteLineAsync($"{fault.Message} Stop the program that listens there, or choose another address with --urls.");
-                return CommandTable.Failed;
-            }
-        });
+            return Task.CompletedTask;
+        }, ct));
+    }
+
+    /// <summary>Holds the data folder, brings the database to this version and serves until it is told to stop.</summary>
+    /// <param name="prepare">What is done before the first page is served.</param>
+    public static async Task<int> ServeAsync(WebApplicationBuilder builder, Func<WebApplication, Task> prepare, CancellationToken ct)
+    {
+        using var folder = DataFolder.Hold(ServerSettings.From(builder.Configuration).Data);
+        await using var app = Server.Build(builder, folder);
+        await Upkeep.MigrateAsync(app.Services.GetRequiredService<DatabaseChoice>(), ct);
+        await prepare(app);
+        try
+        {
+            await app.RunAsync(ct);
+            return CommandTable.Done;
+        }
+        catch (IOException fault) when (fault.InnerException is AddressInUseException)
+        {
+            await Console.Error.WriteLineAsync($"{fault.Message} Stop the program that listens there, or choose another address with --urls.");
+            return CommandTable.Failed;
+        }
     }
 
     // Nobody has signed up yet: the host reads here what the first-run page asks of other machines.
