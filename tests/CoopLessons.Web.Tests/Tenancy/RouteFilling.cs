@@ -13,12 +13,15 @@ internal static partial class RouteFilling
         {
             "date" => "2026-03-12",
             "week" => "2026-W11",
-            "format" => "csv",
+            "ending" => "csv",
             "code" => "404",
             "secret" => new string('0', 64),
             _ => id(name),
         };
     }).TrimStart('/');
+
+    /// <summary>Names of a route's parameters.</summary>
+    public static IEnumerable<string> Names(string template) => Parameter().Matches(template).Select(m => m.Groups["name"].Value);
 
     [GeneratedRegex(@"\{(?<name>\w+)[^}]*\}")]
     private static partial Regex Parameter();

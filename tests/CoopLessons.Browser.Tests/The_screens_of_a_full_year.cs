@@ -1,0 +1,96 @@
+using CoopLessons.Browser.Tests.App;
+using CoopLessons.Web.Hosting;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace CoopLessons.Browser.Tests;
+
+/// <summary>A server with the invented co-op in it.</summary>
+public sealed class CoopServer : IAsyncLifetime
+{
+    private readonly Host _host = new();
+
+    public string Address { get; private set; } = "";
+    public string Email { get; private set; } = "";
+    public string Password { get; private set; } = "";
+
+    public async Task InitializeAsync()
+    {
+        Address = _host.Address;
+        var (coop, password) = await _host.Services.GetRequiredService<DemoCoop>().LoadAsync(default);
+        (Email, Password) = (coop.Families[0].Guardian.Email, password);
+    }
+
+    public async Task DisposeAsync() => await _host.DisposeAsync();
+}
+
+/// <summary>Every place with a year behind it, on a phone and on a laptop, by day and by night, with and without scripts.</summary>
+public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixture<CoopServer>
+{
+    [Theory]
+    [InlineData(360, 740, false)]
+    [InlineData(360, 740, true)]
+    [InlineData(1280, 800, false)]
+    [InlineData(1280, 800, true)]
+    [InlineData(320, 640, false)]
+    public async Task Have_no_fault_that_can_be_found_by_program(int width, int height, bool dark)
+    {
+        await using var screen = await Screen.OpenAsync(server.Address, width, height, dark);
+        await SignInAsync(screen.Page);
+        foreach (var path in new[] { "/today", "/week", "/units", "/records", "/family", "/log", "/log/new", "/family/subjects", "/family/people", "/family/counting", "/family/years/new", "/units/new", "/units/take-in", "/person", "/person/authenticator" })
+        {
+            await screen.Page.GotoAsync(path);
+            await screen.MustBeSoundAsync();
+        }
+
+        foreach (var (from, link) in new[] { ("/units", ".row-link[href*='/units/']"), ("/log", ".row-link[href*='/log/'], a[href*='/log/0']"), ("/family", ".row-link[href*='/family/learners/']"), ("/family", ".row-link[href*='/family/years/']"), ("/records", "#hours-table a") })
+        {
+            await screen.Page.GotoAsync(from);
+            await screen.Page.Locator(link).First.ClickAsync();
+            await screen.Page.WaitForLoadStateAsync();
+            Assert.NotEqual(from, new Uri(screen.Page.Url).PathAndQuery);
+            await screen.MustBeSoundAsync();
+        }
+    }
+
+    [Fact]
+    public async Task Work_without_scripts()
+    {
+        await using var screen = await Screen.OpenAsync(server.Address, 360, 740, scripts: false);
+        await SignInAsync(screen.Page);
+        await screen.Page.GotoAsync("/log/new");
+        await screen.Page.GetByLabel("What", new() { Exact = true }).FillAsync("Sang on the way to the mill");
+        await screen.Page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
+        await screen.Page.GotoAsync("/log");
+        await Expect(screen.Page.GetByRole(AriaRole.Main)).ToContainTextAsync("Sang on the way to the mill");
+    }
+
+    [Fact]
+    public async Task Are_walked_with_the_keyboard_alone()
+    {
+        await using var screen = await Screen.OpenAsync(server.Address, 1280, 800);
+        await SignInAsync(screen.Page);
+        await screen.Page.GotoAsync("/log/new");
+        await screen.Page.Keyboard.PressAsync("Tab");
+        await Expect(screen.Page.Locator(":focus")).ToHaveTextAsync("Skip to the page");
+        await screen.Page.Keyboard.PressAsync("Enter");
+        await screen.Page.Keyboard.PressAsync("Tab");
+        for (var i = 0; i < 60 && await screen.Page.Locator(":focus").GetAttributeAsync("id") != "Input_What"; i++)
+            await screen.Page.Keyboard.PressAsync("Tab");
+        await screen.Page.Keyboard.TypeAsync("Counted the geese");
+        for (var i = 0; i < 80 && await screen.Page.EvaluateAsync<string>("() => document.activeElement.textContent.trim()") != "Save"; i++)
+            await screen.Page.Keyboard.PressAsync("Tab");
+        await screen.Page.Keyboard.PressAsync("Enter");
+        await Expect(screen.Page.GetByRole(AriaRole.Main)).ToContainTextAsync("Counted the geese");
+    }
+
+    private async Task SignInAsync(IPage page)
+    {
+        await page.GotoAsync("/sign-in");
+        await page.GetByLabel("E-mail").FillAsync(server.Email);
+        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(server.Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        await Expect(page).Not.ToHaveURLAsync(new System.Text.RegularExpressions.Regex("sign-in"));
+    }
+}

@@ -1,0 +1,71 @@
+using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Hours;
+using CoopLessons.Core.Units;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Hours;
+using CoopLessons.Data.Log;
+using CoopLessons.Data.Schedule;
+using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Units;
+using CoopLessons.Web.Tests.App;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Tests.Tenancy;
+
+/// <summary>A family with one of everything that has an id.</summary>
+internal sealed record Furnished(
+    TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation)
+{
+    public static async Task<Furnished> MakeAsync(TestServer server, string name)
+    {
+        var family = await server.FamilyAsync(name);
+        var ids = Enumerable.Range(0, 7).Select(_ => Guid.CreateVersion7()).ToArray();
+        Guid subjectId = default, yearId = default;
+        await family.WithDbAsync(async db =>
+        {
+            var author = new Author(family.GuardianId, "Iris");
+            var subject = await db.Subjects.OrderBy(s => s.Order).FirstAsync();
+            var year = await db.SchoolYears.Include(y => y.Breaks).FirstAsync();
+            (subjectId, yearId) = (subject.Id, year.Id);
+            year.AddBreak(ids[0], "Spring", new DayRange(new DateOnly(2026, 3, 16), new DateOnly(2026, 3, 20)));
+            var learner = new Learner(ids[1], "Wren", new DateOnly(2017, 5, 1), 0);
+            db.Add(learner);
+            var unit = new Unit(ids[2], "Boats", "Boats of paper and bark.", 4);
+            var facts = new ActivityFacts(1, 1, "Fold a boat", ActivityKind.Making, "Fold it, and see how much it carries.", AdultNeed.Beside, 30, 0, "");
+            unit.Add(new Activity(ids[3], "fold-a-boat", facts, ActivityDetails.Empty with { Subjects = [new ActivitySubject(subject.Id, 1)] }));
+            unit.Take(new DateOnly(2026, 3, 9));
+            db.Add(unit);
+            db.Add(new PlannedSession(ids[4], ids[3], TestServer.Today, 9 * 60, 0, [learner.Id]));
+            db.Add(LogEntry.Write(ids[5], new EntryFacts(TestServer.Today, null, "Sang", Place.Home, "", [new LearnerTime(learner.Id, new Minutes(20))], [new SubjectWeight(subject.Id, 1)], []), author, TestServer.Start.UtcDateTime));
+            db.Add(new DayMark(learner.Id, new DateOnly(2026, 3, 12), true, "Iris", TestServer.Start.UtcDateTime));
+            db.Add(new Invitation(ids[6], CoopLessons.Data.Families.Invitation.NewSecret(), "Basil", Role.Helper, "Iris", TestServer.Start.UtcDateTime));
+            await db.SaveChangesAsync();
+        });
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6]);
+    }
+
+    /// <summary>The id that a page means by a name.</summary>
+    public Guid IdFor(string page, string name) => (name.ToLowerInvariant(), page) switch
+    {
+        ("learner" or "learnerid", _) => Learner,
+        ("subject" or "subjectid", _) => Subject,
+        ("year" or "yearid", _) => Year,
+        ("breakid", _) => Break,
+        ("unitid", _) => Unit,
+        ("activity" or "activityid", _) => Activity,
+        ("session" or "sessionid" or "just", _) => Session,
+        ("entryid", _) => Entry,
+        ("personid", _) => Family.GuardianId,
+        ("familyid", _) => Family.Id,
+        ("id", "/Family/Learner") => Learner,
+        ("id", "/Family/Year") => Year,
+        ("id", "/Family/Subjects") => Subject,
+        ("id", "/Family/People") => Invitation,
+        ("id", _) when page.StartsWith("/Units/", StringComparison.Ordinal) => Unit,
+        ("id", _) when page.StartsWith("/Log/", StringComparison.Ordinal) => Entry,
+        _ => throw new InvalidOperationException($"{page} takes an id “{name}” that this test does not know: say here what it means."),
+    };
+
+    public static bool IsMinted(string page, string name) => (page, name.ToLowerInvariant()) is
+        ("/Family/NewLearner" or "/Family/NewYear", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid");
+}
