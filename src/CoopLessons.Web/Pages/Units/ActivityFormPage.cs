@@ -71,16 +71,12 @@ public abstract class ActivityFormPage(AppDb db, TimeProvider clock) : UnitsPage
         return ModelState.IsValid ? (facts, details) : null;
     }
 
-    /// <summary>A line for each subject in the form's order: those of the family, with the activity's weights.</summary>
+    /// <summary>A line for each subject: the activity's own first, as it lists them, then the family's others.</summary>
     protected void ShowSubjects(ActivityDetails details)
     {
-        var weights = details.Subjects.ToDictionary(s => s.SubjectId, s => s.Weight);
-        Input.Subjects = [.. SubjectNames.Keys.Select(id => new ActivityInput.SubjectRow
-        {
-            SubjectId = id,
-            Weight = weights.TryGetValue(id, out var weight) && weight > 0 ? weight : null,
-            Touched = weights.TryGetValue(id, out weight) && weight == 0,
-        })];
+        var own = details.Subjects.Select(s => new ActivityInput.SubjectRow { SubjectId = s.SubjectId, Weight = s.Weight == 0 ? null : s.Weight, Touched = s.Weight == 0 });
+        var others = SubjectNames.Keys.Except(details.SubjectIds).Select(id => new ActivityInput.SubjectRow { SubjectId = id });
+        Input.Subjects = [.. own, .. others];
     }
 
     protected void AddBlankRows()

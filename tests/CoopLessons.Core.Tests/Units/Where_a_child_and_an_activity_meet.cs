@@ -1,0 +1,76 @@
+using CoopLessons.Core.Families;
+using CoopLessons.Core.Units;
+
+namespace CoopLessons.Core.Tests.Units;
+
+public class Where_a_child_and_an_activity_meet
+{
+    private static CautionedLearner Aged(int age, params Allergen[] allergies) => new(Guid.CreateVersion7(), "Wren", age, allergies);
+
+    private static IReadOnlyList<Caution> Of(CautionedLearner learner, Ingredient[]? ingredients = null, HazardKind[]? hazards = null, LevelVariant[]? variants = null) =>
+        Cautions.Of([learner], ingredients ?? [], [.. (hazards ?? []).Select(h => new Hazard(h, "Take care."))], variants ?? []);
+
+    [Theory]
+    [InlineData(Allergen.Milk)]
+    [InlineData(Allergen.Eggs)]
+    [InlineData(Allergen.Fish)]
+    [InlineData(Allergen.Shellfish)]
+    [InlineData(Allergen.TreeNuts)]
+    [InlineData(Allergen.Peanuts)]
+    [InlineData(Allergen.Wheat)]
+    [InlineData(Allergen.Soybeans)]
+    [InlineData(Allergen.Sesame)]
+    public void Each_of_the_nine_allergens_is_noticed(Allergen allergen)
+    {
+        // The nine of 21 U.S.C. 321(qq)(1).
+        var met = Assert.IsType<AllergenMet>(Assert.Single(Of(Aged(8, allergen), [new Ingredient("Paste", [allergen]), new Ingredient("Water", [])])));
+
+        Assert.Equal(("Paste", allergen), (met.Ingredient, Assert.Single(met.Met)));
+    }
+
+    [Fact]
+    public void Only_the_child_s_own_allergens_are_named()
+    {
+        var met = Assert.IsType<AllergenMet>(Assert.Single(Of(Aged(8, Allergen.Wheat, Allergen.Milk), [new Ingredient("Dough", [Allergen.Eggs, Allergen.Wheat, Allergen.Milk])])));
+
+        Assert.Equal([Allergen.Milk, Allergen.Wheat], met.Met);
+        Assert.Empty(Of(Aged(8, Allergen.Fish), [new Ingredient("Dough", [Allergen.Wheat])]));
+    }
+
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(2, true)]
+    [InlineData(3, false)]
+    [InlineData(4, false)]
+    public void Small_parts_matter_under_three(int age, bool matters)
+    {
+        // 16 CFR 1501.2(a): articles intended for use by children under 3.
+        Assert.Equal(matters, Of(Aged(age), hazards: [HazardKind.SmallParts]).Count == 1);
+    }
+
+    [Fact]
+    public void Button_cells_and_loose_magnets_are_small_parts_and_heat_is_not()
+    {
+        Assert.Equal([HazardKind.ButtonCells, HazardKind.Magnets], Of(Aged(2), hazards: [HazardKind.ButtonCells, HazardKind.Heat, HazardKind.Magnets, HazardKind.Magnets]).Cast<SmallPartsMet>().Select(c => c.Kind));
+    }
+
+    [Fact]
+    public void A_child_younger_than_every_version_is_noticed()
+    {
+        LevelVariant[] variants = [new(8, 11, "Weighs."), new(5, 7, "Counts.")];
+
+        Assert.Equal(5, Assert.IsType<YoungerThanWritten>(Assert.Single(Of(Aged(4), variants: variants))).YoungestAge);
+        Assert.Empty(Of(Aged(5), variants: variants));
+        Assert.Empty(Of(Aged(16), variants: variants));
+        Assert.Empty(Of(Aged(1)));
+    }
+
+    [Fact]
+    public void Cautions_come_learner_by_learner()
+    {
+        var (pip, wren) = (Aged(2, Allergen.Wheat), Aged(8, Allergen.Wheat));
+        var all = Cautions.Of([wren, pip], [new Ingredient("Flour", [Allergen.Wheat])], [new Hazard(HazardKind.SmallParts, "Count them.")], []);
+
+        Assert.Equal([(wren, typeof(AllergenMet)), (pip, typeof(AllergenMet)), (pip, typeof(SmallPartsMet))], all.Select(c => (c.Learner, c.GetType())));
+    }
+}
