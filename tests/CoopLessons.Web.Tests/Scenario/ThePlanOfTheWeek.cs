@@ -18,10 +18,10 @@ public sealed class ThePlanOfTheWeek(LoadedOnce once)
     public async Task Each_family_has_a_unit_laid_out_for_this_week_and_the_next()
     {
         var sessions = await Sessions();
-        var week = Week.Of(_coop.Today);
+        var week = Core.Calendar.Week.Of(_coop.Today);
         foreach (var family in sessions.GroupBy(s => s.Family))
         {
-            Assert.Equal([week, week.Next], family.Select(s => Week.Of(s.Session.Date)).Distinct().OrderBy(w => w.Monday));
+            Assert.Equal([week, week.Next], family.Select(s => Core.Calendar.Week.Of(s.Session.Date)).Distinct().OrderBy(w => w.Monday));
             Assert.All(family, s => Assert.Equal(1 + ((s.Session.Date.DayNumber - s.Unit.StartsOn!.Value.DayNumber) / 7), s.Activity.Week));
         }
 
