@@ -31,7 +31,15 @@ public sealed class UnitPlan
 
     public int Taken => Subjects.Count(s => !s.LeftOut);
     public int InPlan => Weeks.Sum(w => w.Activities.Count(a => a.InPlan));
-    public IEnumerable<ActivityLine> Cautioned => Weeks.SelectMany(w => w.Activities).Where(a => a.InPlan && a.Cautions.Count > 0);
+
+    /// <summary>What meets whom in the plan, and in which activities.</summary>
+    public IReadOnlyList<(string What, IReadOnlyList<ActivityLine> Activities)> Meetings =>
+    [
+        .. Weeks.SelectMany(w => w.Activities).Where(a => a.InPlan)
+            .SelectMany(a => a.Cautions.Select(c => (What: CautionWords.Brief([c]), Line: a)))
+            .GroupBy(x => x.What, x => x.Line)
+            .Select(g => (g.Key, (IReadOnlyList<ActivityLine>)[.. g.Distinct()])),
+    ];
 
     /// <param name="unit">With subjects and activities loaded.</param>
     /// <param name="subjects">All of the family's, retired ones too.</param>
