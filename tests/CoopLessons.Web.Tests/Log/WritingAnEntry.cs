@@ -69,7 +69,7 @@ public sealed class WritingAnEntry(TestServer server)
         Assert.Equal(0, (await day.LedgerAsync(day.Wren)).Total.Value);
         Assert.Equal(SessionState.Done, (await day.SessionAsync(day.Sourdough)).State);
         var line = (await day.TodayAsync()).QuerySelector(PlannedDay.Line(day.Sourdough))!;
-        Assert.Contains("35 min · Linnet", line.TextContent, StringComparison.Ordinal);
+        Assert.Contains("35\u00a0min · Linnet", line.TextContent, StringComparison.Ordinal);
         // 9:00 and 35 minutes: the ninety minutes of rising begin later than planned.
         Assert.Equal("11:05", (await day.TodayAsync()).QuerySelector(".strip-look time")!.TextContent);
     }

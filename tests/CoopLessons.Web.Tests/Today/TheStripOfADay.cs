@@ -57,7 +57,7 @@ public sealed class TheStripOfADay(TestServer server)
             await db.SaveChangesAsync();
         });
         var page = await day.TodayAsync();
-        Assert.Equal("the starter rises: 1 h 30, then look", page.QuerySelector(".strip-wait")!.TextContent.Trim());
+        Assert.Equal("the starter rises: 1\u00a0h\u00a030, then look", page.QuerySelector(".strip-wait")!.TextContent.Trim());
         // Ten in the morning in Chicago.
         using var answer = await day.Guardian.SubmitAsync(page, within: PlannedDay.Form(day.Sourdough, "Done"), htmx: true);
         var swap = await Visitor.ParseAsync(answer);
@@ -127,7 +127,7 @@ public sealed class TheStripOfADay(TestServer server)
         var page = await day.TodayAsync();
         using var done = await day.Guardian.SubmitAsync(page, within: PlannedDay.Form(day.ReadAloud, "Done"));
         Assert.Equal(HttpStatusCode.Redirect, done.StatusCode);
-        var lines = (await day.TodayAsync()).QuerySelectorAll("#standing .standing > span").Select(s => s.TextContent).ToList();
+        var lines = (await day.TodayAsync()).QuerySelectorAll("#standing .standing a").Select(s => s.TextContent).ToList();
         Assert.Equal(["Wren: 0:30 this year, 0:30 this week", "Linnet: 0:30 this year, 0:30 this week", "Heron: 0:30 this year, 0:30 this week"], lines);
     }
 

@@ -18,7 +18,7 @@ public sealed class TheWeek(TestServer server)
         Assert.Contains("Saturday and Sunday: nothing planned", page.QuerySelector("details.more summary")!.TextContent, StringComparison.Ordinal);
         var today = page.QuerySelector(".day.is-today")!;
         Assert.Contains("8:30", today.TextContent, StringComparison.Ordinal);
-        Assert.Contains("30 min · all three", today.TextContent, StringComparison.Ordinal);
+        Assert.Contains("30\u00a0min · all three", today.TextContent, StringComparison.Ordinal);
         Assert.Equal(["planned", "planned", "planned"], today.QuerySelectorAll(".state").Select(s => s.TextContent.Trim()));
     }
 

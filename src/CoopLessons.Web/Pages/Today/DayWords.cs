@@ -37,13 +37,13 @@ public static class DayWords
 
     public static TimeOnly? TimeOf(int? minutes) => minutes is { } m ? new TimeOnly(m / 60, m % 60) : null;
 
-    /// <summary>A length: “30 min”, “1 h 30”, “2 days”.</summary>
+    /// <summary>A length that no line breaks: “30 min”, “1 h 30”, “2 days”.</summary>
     public static string Length(int minutes) => minutes switch
     {
-        < 60 => $"{minutes} min",
+        < 60 => $"{minutes}\u00a0min",
         >= 1440 when minutes % 1440 == 0 => minutes == 1440 ? "1 day" : $"{minutes / 1440} days",
         >= 2880 => $"{minutes / 1440} days {Length(minutes % 1440)}",
-        _ => minutes % 60 == 0 ? $"{minutes / 60} h" : string.Create(CultureInfo.InvariantCulture, $"{minutes / 60} h {minutes % 60:00}"),
+        _ => minutes % 60 == 0 ? $"{minutes / 60}\u00a0h" : string.Create(CultureInfo.InvariantCulture, $"{minutes / 60}\u00a0h\u00a0{minutes % 60:00}"),
     };
 
     public static string Need(AdultNeed need) => need switch { AdultNeed.Alone => "alone", AdultNeed.Beside => "beside", _ => "hands" };
