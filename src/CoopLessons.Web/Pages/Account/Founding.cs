@@ -12,6 +12,7 @@ public class AccountInput
 {
     [Required(ErrorMessage = "Give your name, as your family calls you.")]
     [StringLength(Person.LongestName, ErrorMessage = "A name has at most {1} signs.")]
+    [Visible]
     public string Name { get; set; } = "";
 
     [Required(ErrorMessage = "Give your e-mail address; you sign in with it.")]
@@ -30,6 +31,7 @@ public sealed class FoundingInput : AccountInput
 {
     [Required(ErrorMessage = "Give the family a name.")]
     [StringLength(Family.LongestName, ErrorMessage = "A family's name has at most {1} signs.")]
+    [Visible]
     public string FamilyName { get; set; } = "";
 
     [Required(ErrorMessage = "Choose the time zone you live in.")]

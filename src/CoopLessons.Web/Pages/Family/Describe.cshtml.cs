@@ -43,6 +43,7 @@ public sealed class DescribeModel(AppDb db, TimeProvider clock) : FamilyPage(db,
     {
         [Required(ErrorMessage = "Give the family a name.")]
         [StringLength(Data.Families.Family.LongestName, ErrorMessage = "A family’s name has at most {1} signs.")]
+        [Visible]
         public string Name { get; set; } = "";
 
         [Required(ErrorMessage = "Choose the time zone you live in.")]

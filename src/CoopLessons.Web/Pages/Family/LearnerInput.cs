@@ -2,6 +2,7 @@ using System.ComponentModel.DataAnnotations;
 using CoopLessons.Core.Families;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
+using CoopLessons.Web.Pages.Account;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Families;
@@ -13,6 +14,7 @@ public sealed class LearnerInput : IValidatableObject
 
     [Required(ErrorMessage = "Give the child’s first name, or what you call them.")]
     [StringLength(Learner.LongestName, ErrorMessage = "A name has at most {1} signs.")]
+    [Visible]
     public string Name { get; set; } = "";
 
     [Required(ErrorMessage = "Give the birth date.")]

@@ -4,6 +4,7 @@ using CoopLessons.Data.Families;
 using CoopLessons.Data.People;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Web.Hosting;
+using CoopLessons.Web.Pages.Account;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -113,6 +114,7 @@ public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings set
 
         [Required(ErrorMessage = "Say for whom the link is.")]
         [StringLength(Person.LongestName, ErrorMessage = "A name has at most {1} signs.")]
+        [Visible]
         public string Name { get; set; } = "";
 
         [Required(ErrorMessage = "Choose what they may do.")]

@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
+using CoopLessons.Web.Pages.Account;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -137,6 +138,7 @@ public sealed class SubjectsModel(AppDb db, TimeProvider clock) : FamilyPage(db,
 
         [Required(ErrorMessage = "Give the subject a name.")]
         [StringLength(FamilySubject.LongestName, ErrorMessage = "A subject’s name has at most {1} signs.")]
+        [Visible]
         public string Name { get; set; } = "";
     }
 
@@ -146,6 +148,7 @@ public sealed class SubjectsModel(AppDb db, TimeProvider clock) : FamilyPage(db,
 
         [Required(ErrorMessage = "Give the subject a name.")]
         [StringLength(FamilySubject.LongestName, ErrorMessage = "A subject’s name has at most {1} signs.")]
+        [Visible]
         public string Name { get; set; } = "";
 
         public int Version { get; set; }

@@ -2,6 +2,7 @@ using System.ComponentModel.DataAnnotations;
 using CoopLessons.Core.Calendar;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
+using CoopLessons.Web.Pages.Account;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -131,6 +132,7 @@ public sealed class YearModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
 
         [Required(ErrorMessage = "Give the break a name.")]
         [StringLength(SchoolYear.LongestName, ErrorMessage = "A break’s name has at most {1} signs.")]
+        [Visible]
         public string Name { get; set; } = "";
 
         [Required(ErrorMessage = "Give the first day.")]

@@ -2,6 +2,7 @@ using System.ComponentModel.DataAnnotations;
 using CoopLessons.Core.Calendar;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
+using CoopLessons.Web.Pages.Account;
 using Microsoft.AspNetCore.Mvc.ModelBinding;
 using Microsoft.EntityFrameworkCore;
 
@@ -18,6 +19,7 @@ public sealed class YearInput : IValidatableObject
 
     [Required(ErrorMessage = "Give the year a name, such as 2026–27.")]
     [StringLength(SchoolYear.LongestName, ErrorMessage = "A year’s name has at most {1} signs.")]
+    [Visible]
     public string Name { get; set; } = "";
 
     [Required(ErrorMessage = "Give the first day.")]

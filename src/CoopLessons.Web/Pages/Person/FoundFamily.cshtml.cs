@@ -53,6 +53,7 @@ public sealed class FoundFamilyModel(AppDb db, CurrentFamily current, Founding f
     {
         [Required(ErrorMessage = "Give the family a name.")]
         [StringLength(Family.LongestName, ErrorMessage = "A family's name has at most {1} signs.")]
+        [Visible]
         public string Name { get; set; } = "";
 
         [Required(ErrorMessage = "Choose the time zone you live in.")]

@@ -90,6 +90,7 @@ public sealed class IndexModel(AppDb db, CurrentFamily current, UserManager<Pers
     {
         [Required(ErrorMessage = "Give your name.")]
         [StringLength(Person.LongestName, ErrorMessage = "A name has at most {1} signs.")]
+        [Visible]
         public string Name { get; set; } = "";
     }
 }
