@@ -20,8 +20,15 @@ public sealed class ChangingAnEntry(TestServer server)
         Assert.Equal(HttpStatusCode.Redirect, first.StatusCode);
         using var second = await day.Guardian.SubmitAsync(await day.Guardian.GetAsync($"/log/{id}/change"), new()
         {
-            ["Input.What"] = "Baked two loaves", ["Input.Place"] = "Coop", ["Input.Who[2].There"] = null, ["Input.Who[1].Own"] = "45", ["Input.Date"] = "2026-03-11", ["Input.Start"] = "10:30", ["Input.Note"] = "rye",
-            ["Input.Counts[3].Weight"] = "1", ["Input.Counts[8].Touched"] = "true",
+            ["Input.What"] = "Baked two loaves",
+            ["Input.Place"] = "Coop",
+            ["Input.Who[2].There"] = null,
+            ["Input.Who[1].Own"] = "45",
+            ["Input.Date"] = "2026-03-11",
+            ["Input.Start"] = "10:30",
+            ["Input.Note"] = "rye",
+            ["Input.Counts[3].Weight"] = "1",
+            ["Input.Counts[8].Touched"] = "true",
         });
         Assert.Equal(HttpStatusCode.Redirect, second.StatusCode);
         var page = await day.Guardian.GetAsync($"/log/{id}");

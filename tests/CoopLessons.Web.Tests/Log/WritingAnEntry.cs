@@ -165,7 +165,10 @@ public sealed class WritingAnEntry(TestServer server)
         var day = await PlannedDay.MakeAsync(server);
         using var answer = await day.Guardian.SubmitAsync(await day.Guardian.GetAsync("/log/new"), new()
         {
-            ["Input.What"] = "Alone", ["Input.Who[0].There"] = null, ["Input.Who[1].There"] = null, ["Input.Who[2].There"] = null,
+            ["Input.What"] = "Alone",
+            ["Input.Who[0].There"] = null,
+            ["Input.Who[1].There"] = null,
+            ["Input.Who[2].There"] = null,
         });
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         Assert.Contains("Tick at least one child.", (await Visitor.ParseAsync(answer)).Body!.TextContent, StringComparison.Ordinal);
