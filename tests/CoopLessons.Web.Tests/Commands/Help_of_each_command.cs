@@ -3,9 +3,11 @@ namespace CoopLessons.Web.Tests.Commands;
 public sealed class Help_of_each_command
 {
     [Theory]
-    [InlineData("", "serve migrate hours --data --urls")]
+    [InlineData("", "serve demo migrate hours reset-sign-in --data --urls")]
     [InlineData("serve", "--data --urls")]
+    [InlineData("demo", "--data --urls")]
     [InlineData("migrate", "--data")]
+    [InlineData("reset-sign-in", "--email --data")]
     [InlineData("hours", "--family --learner --from --to --format --out --data NAME|ID yyyy-mm-dd pdf|csv|xlsx FILE DIR")]
     public async Task Lists_its_flags(string command, string words)
     {
