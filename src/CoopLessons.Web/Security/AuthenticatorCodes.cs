@@ -87,7 +87,7 @@ public static class Base32
             if (bits < 8)
                 continue;
             bits -= 8;
-            bytes.Add((byte)(held >> bits));
+            bytes.Add((byte)((held >> bits) & 0xFF));
         }
 
         return [.. bytes];

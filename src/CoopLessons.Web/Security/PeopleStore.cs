@@ -14,6 +14,9 @@ namespace CoopLessons.Web.Security;
 /// </summary>
 public sealed class PeopleStore(AppDb db, IDataProtectionProvider protection, IdentityErrorDescriber describer) : UserOnlyStore<Person, AppDb, Guid>(db, describer)
 {
+    private const int HashBytes = 32;
+    private const int HashSigns = 2 * HashBytes;
+
     private readonly IDataProtector _seal = protection.CreateProtector("CoopLessons.AuthenticatorKey");
 
     public override Task SetAuthenticatorKeyAsync(Person user, string key, CancellationToken cancellationToken) =>
@@ -23,7 +26,8 @@ public sealed class PeopleStore(AppDb db, IDataProtectionProvider protection, Id
         await base.GetAuthenticatorKeyAsync(user, cancellationToken) is { Length: > 0 } kept ? _seal.Unprotect(kept) : null;
 
     public override Task ReplaceCodesAsync(Person user, IEnumerable<string> recoveryCodes, CancellationToken cancellationToken) =>
-        base.ReplaceCodesAsync(user, recoveryCodes.Select(c => Hash(user, c)), cancellationToken);
+        // When one is redeemed the others come back as they lie in the database.
+        base.ReplaceCodesAsync(user, recoveryCodes.Select(c => c.Length == HashSigns ? c : Hash(user, c)), cancellationToken);
 
     public override Task<bool> RedeemCodeAsync(Person user, string code, CancellationToken cancellationToken) =>
         base.RedeemCodeAsync(user, Hash(user, code), cancellationToken);
@@ -32,6 +36,6 @@ public sealed class PeopleStore(AppDb db, IDataProtectionProvider protection, Id
     private static string Hash(Person user, string code)
     {
         var signs = new string([.. code.Where(char.IsAsciiLetterOrDigit).Select(char.ToUpperInvariant)]);
-        return Convert.ToHexStringLower(Rfc2898DeriveBytes.Pbkdf2(Encoding.ASCII.GetBytes(signs), user.Id.ToByteArray(), SignIns.HashRounds, HashAlgorithmName.SHA512, 32));
+        return Convert.ToHexStringLower(Rfc2898DeriveBytes.Pbkdf2(Encoding.ASCII.GetBytes(signs), user.Id.ToByteArray(), SignIns.HashRounds, HashAlgorithmName.SHA512, HashBytes));
     }
 }

@@ -31,7 +31,7 @@ public sealed class NewYearModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
         await Input.CheckOverlapAsync(Db, null, ModelState, Ct);
         if (!ModelState.IsValid)
             return Again();
-        var year = new SchoolYear(Id == Guid.Empty ? Guid.CreateVersion7() : Id, Input.Name, Input.Range, Input.Weekdays);
+        var year = new SchoolYear(Id == Guid.Empty ? Guid.CreateVersion7() : Id, Input.Name, Input.Range(), Input.Weekdays());
         Db.SchoolYears.Add(year);
         await SaveAsync();
         Say($"The year {year.Name} is added. Its breaks and holidays stand below.");

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 
 namespace CoopLessons.Web.Pages.Families;
@@ -8,15 +7,15 @@ public static class SubjectCodes
 {
     private const int Longest = 36;
 
-    /// <summary>Lower-case words joined by hyphens, unlike every code that is taken.</summary>
+    /// <summary>Lower-case words of plain letters and digits joined by hyphens, unlike every code that is taken.</summary>
     public static string For(string name, IEnumerable<string> taken)
     {
         var words = new StringBuilder();
-        foreach (var sign in name.Normalize(NormalizationForm.FormD).ToLowerInvariant())
+        foreach (var sign in name.ToLowerInvariant())
         {
             if (char.IsAsciiLetterOrDigit(sign))
                 words.Append(sign);
-            else if (CharUnicodeInfo.GetUnicodeCategory(sign) != UnicodeCategory.NonSpacingMark && words.Length > 0 && words[^1] != '-')
+            else if (words.Length > 0 && words[^1] != '-')
                 words.Append('-');
         }
 

@@ -13,11 +13,12 @@ public sealed class SubjectsModel(AppDb db, TimeProvider clock) : FamilyPage(db,
     public const int Most = 60;
 
     /// <summary>A subject to be added.</summary>
-    [BindProperty]
+    // Named, or a form without these fields would be read as if it had them by their bare names.
+    [BindProperty(Name = nameof(Add))]
     public AddInput Add { get; set; } = new();
 
     /// <summary>A subject to be renamed.</summary>
-    [BindProperty]
+    [BindProperty(Name = nameof(Renamed))]
     public RenameInput Renamed { get; set; } = new();
 
     public IReadOnlyList<FamilySubject> Subjects { get; private set; } = [];

@@ -13,13 +13,14 @@ public sealed class YearModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
 {
     public const int MostBreaks = 100;
 
-    [BindProperty]
+    // Named, or a form without these fields would be read as if it had them by their bare names.
+    [BindProperty(Name = nameof(Input))]
     public YearInput Input { get; set; } = new();
 
     [BindProperty]
     public int Version { get; set; }
 
-    [BindProperty]
+    [BindProperty(Name = nameof(Away))]
     public BreakInput Away { get; set; } = new();
 
     public SchoolYear Year { get; private set; } = null!;
@@ -48,7 +49,7 @@ public sealed class YearModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         await Input.CheckOverlapAsync(Db, id, ModelState, Ct);
         if (!ModelState.IsValid)
             return Again();
-        Year.Describe(Input.Name, Input.Range, Input.Weekdays);
+        Year.Describe(Input.Name, Input.Range(), Input.Weekdays());
         Expect(Year, Version);
         if (!await SaveAsync())
         {

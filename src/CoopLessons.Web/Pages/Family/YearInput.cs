@@ -31,9 +31,10 @@ public sealed class YearInput : IValidatableObject
     [MaxLength(7)]
     public List<Weekdays> Days { get; set; } = [];
 
-    public DayRange Range => new(First!.Value, Last!.Value);
+    // Methods, since every property is read while the form is checked, and these hold only afterwards.
+    public DayRange Range() => new(First!.Value, Last!.Value);
 
-    public Weekdays Weekdays => Days.Aggregate(Weekdays.None, (all, day) => all | day);
+    public Weekdays Weekdays() => Days.Aggregate(Core.Calendar.Weekdays.None, (all, day) => all | day);
 
     public static YearInput Of(SchoolYear year) => new() { Name = year.Name, First = year.First, Last = year.Last, Days = [.. Words.Days.Where(d => year.Weekdays.HasFlag(d))] };
 

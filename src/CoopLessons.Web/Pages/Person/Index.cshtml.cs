@@ -54,9 +54,9 @@ public sealed class IndexModel(AppDb db, CurrentFamily current, UserManager<Pers
     }
 
     /// <summary>Ends one sign-in of this person's own.</summary>
-    public async Task<IActionResult> OnPostEndAsync([Required, StringLength(64)] string id)
+    public async Task<IActionResult> OnPostEndAsync(string? id)
     {
-        if (!ModelState.IsValid || await db.SignInSessions.Where(s => s.PersonId == Me && s.KeyHash == id).ExecuteDeleteAsync(Ct) == 0)
+        if (id is not { Length: <= 64 } || await db.SignInSessions.Where(s => s.PersonId == Me && s.KeyHash == id).ExecuteDeleteAsync(Ct) == 0)
             return NotFound();
         this.Say("That device is signed out.");
         return RedirectToPage();

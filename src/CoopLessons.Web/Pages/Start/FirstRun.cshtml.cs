@@ -22,7 +22,8 @@ namespace CoopLessons.Web.Pages.Start;
 public sealed class FirstRunModel(
     AppDb db, Founding founding, UserManager<Person> people, SignInManager<Person> signIns, DemoCoop demo, FirstClaim claim, FirstRunWord word, TimeProvider clock) : PageModel
 {
-    [BindProperty]
+    // Named, or a form without these fields would be read as if it had them by their bare names.
+    [BindProperty(Name = nameof(Input))]
     public FoundingInput Input { get; set; } = new();
 
     /// <summary>The word from the server's log, asked of other machines.</summary>
@@ -96,12 +97,12 @@ public sealed class FirstRunModel(
             ModelState.AddModelError(nameof(Word), "This is not the word that stands in the server's log.");
     }
 
-    /// <summary>The latest finished year of the first child of school age.</summary>
+    /// <summary>The year that was finished last, or the one at hand while none is, of the first child of school age.</summary>
     private async Task<string> RecordsOfAsync(LoadedFamily family)
     {
         db.Current.Act(family.FamilyId, family.Guardian.PersonId, Role.Guardian);
         var today = (await db.Families.SingleAsync(Ct)).Today(clock);
-        var year = await db.SchoolYears.Where(y => y.Last < today).OrderByDescending(y => y.Last).Select(y => (Guid?)y.Id).FirstOrDefaultAsync(Ct);
-        return year is null ? "/records" : $"/records?year={year}&learner={family.Learners.First(l => l.IsOfSchoolAge).Id}";
+        var year = await db.SchoolYears.Where(y => y.First <= today).OrderByDescending(y => y.Last < today).ThenByDescending(y => y.Last).Select(y => y.Id).FirstAsync(Ct);
+        return $"/records?year={year}&learner={family.Learners.First(l => l.IsOfSchoolAge).Id}";
     }
 }
