@@ -23,12 +23,20 @@ public sealed record LearnerYear(Family Family, Learner Learner, HoursLedger Led
             return null;
         var family = await db.Families.AsNoTracking().SingleAsync(ct);
         var subjects = await SubjectsAsync(db, ct);
-        var log = await db.StandingIn(period).Where(r => r.Times.Any(t => t.LearnerId == learnerId)).ToListAsync(ct);
+        var log = await db.LoggedAsync(period, learnerId, ct);
         var marks = await db.DayMarks.AsNoTracking()
             .Where(m => m.LearnerId == learnerId && m.Date >= period.First && m.Date <= period.Last)
             .ToDictionaryAsync(m => m.Date, m => m.Counts, ct);
-        var ledger = HoursLedger.Of(learnerId, subjects, period, log.Select(r => r.ToCore()));
+        var ledger = HoursLedger.Of(learnerId, subjects, period, log);
         return new LearnerYear(family, learner, ledger, SchoolDays.Of(ledger, new Minutes(family.MinimumDay), marks));
+    }
+
+    /// <summary>The ledgers of several learners over one period, from one reading of the log.</summary>
+    public static async Task<IReadOnlyList<HoursLedger>> LedgersAsync(AppDb db, IEnumerable<Guid> learnerIds, DayRange period, CancellationToken ct)
+    {
+        var subjects = await SubjectsAsync(db, ct);
+        var log = await db.LoggedAsync(period, null, ct);
+        return [.. learnerIds.Select(id => HoursLedger.Of(id, subjects, period, log))];
     }
 
     /// <summary>All subjects, retired ones too, in the family's order.</summary>

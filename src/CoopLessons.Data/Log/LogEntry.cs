@@ -62,6 +62,11 @@ public sealed class LogEntry : IFamilyOwned, IVersioned
 
     private void Add(EntryFacts facts, Author author, DateTime now, string why, bool removed)
     {
+        // The database would take what the arithmetic later cannot read.
+        if (facts.StartsAt is < 0 or >= 1440)
+            throw new ArgumentOutOfRangeException(nameof(facts), facts.StartsAt, "An entry begins at a minute of its day, 0–1439.");
+        if (facts.Times.Count == 0 || facts.Split.Count == 0)
+            throw new ArgumentException("An entry has a learner and a subject.", nameof(facts));
         Newest++;
         _revisions.Add(new LogRevision(Newest, facts, author, now, why, removed));
     }
@@ -128,9 +133,11 @@ public sealed class LogRevision : IFamilyOwned, IAppendOnly
     public LoggedEntry ToCore()
     {
         var facts = Facts;
-        TimeOnly? start = StartsAt is { } minutes ? new TimeOnly(minutes / 60, minutes % 60) : null;
-        return new LoggedEntry(EntryId, Number, Date, start, What, Place, facts.Times, facts.Split, facts.Touches);
+        return new LoggedEntry(EntryId, Number, Date, Clock(StartsAt), What, Place, facts.Times, facts.Split, facts.Touches);
     }
+
+    /// <summary>Minutes after midnight as a time of day.</summary>
+    internal static TimeOnly? Clock(int? startsAt) => startsAt is { } minutes ? new TimeOnly(minutes / 60, minutes % 60) : null;
 
     internal sealed class Mapping : IEntityTypeConfiguration<LogRevision>
     {

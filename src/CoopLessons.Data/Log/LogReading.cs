@@ -1,4 +1,5 @@
 using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Hours;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Data.Log;
@@ -12,6 +13,37 @@ public static class LogReading
 
     public static IQueryable<LogRevision> StandingIn(this AppDb db, DayRange days) =>
         db.Standing().Where(r => r.Date >= days.First && r.Date <= days.Last);
+
+    /// <summary>
+    /// The standing entries of a period as the arithmetic needs them. One flat query: what it reads was so at one
+    /// moment, and a year's log costs a small part of what its rows would as entities.
+    /// </summary>
+    /// <param name="learnerId">Only entries in which this learner took part; null for all.</param>
+    public static async Task<IReadOnlyList<LoggedEntry>> LoggedAsync(this AppDb db, DayRange days, Guid? learnerId, CancellationToken ct)
+    {
+        var standing = db.LogRevisions.Where(r => r.Number == r.Entry.Newest && !r.Removed && r.Date >= days.First && r.Date <= days.Last);
+        if (learnerId is { } id)
+            standing = standing.Where(r => r.Times.Any(t => t.LearnerId == id));
+        // A revision has at least one learner and one subject, so that no entry is lost by joining.
+        var rows = await (
+            from r in standing
+            from t in r.Times
+            from s in r.Subjects
+            select new { r.EntryId, r.Number, r.Date, r.StartsAt, r.What, r.Place, t.LearnerId, t.Minutes, s.SubjectId, s.Weight }).ToListAsync(ct);
+        return
+        [
+            .. rows.GroupBy(r => r.EntryId).Select(entry =>
+            {
+                var head = entry.First();
+                var subjects = entry.Select(r => (r.SubjectId, r.Weight)).Distinct().ToList();
+                return new LoggedEntry(
+                    head.EntryId, head.Number, head.Date, LogRevision.Clock(head.StartsAt), head.What, head.Place,
+                    [.. entry.Select(r => (r.LearnerId, r.Minutes)).Distinct().Select(t => new LearnerTime(t.LearnerId, new Minutes(t.Minutes)))],
+                    [.. subjects.Where(s => s.Weight > 0).Select(s => new SubjectWeight(s.SubjectId, s.Weight))],
+                    [.. subjects.Where(s => s.Weight == 0).Select(s => s.SubjectId)]);
+            }),
+        ];
+    }
 
     /// <summary>An entry ready to be changed, removed or restored, with its newest revision loaded.</summary>
     public static async Task<(LogEntry Entry, LogRevision Newest)?> EntryAsync(this AppDb db, Guid id, CancellationToken ct)

@@ -77,8 +77,10 @@ public sealed class PlannedSession : IFamilyOwned, IVersioned
     }
 
     /// <summary>Writes the entry that says it was done. The entry's id comes from the page, so that a repeat finds it.</summary>
+    /// <exception cref="InvalidOperationException">The session is done: a second entry would count it twice.</exception>
     public LogEntry MarkDone(Guid entryId, EntryFacts facts, Author author, DateTime now)
     {
+        RefuseIfDone();
         var entry = LogEntry.Write(entryId, facts, author, now, Id);
         (State, EntryId) = (SessionState.Done, entryId);
         return entry;

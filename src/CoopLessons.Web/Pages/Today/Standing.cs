@@ -19,14 +19,9 @@ public sealed record Standing(IReadOnlyList<LearnerStanding> Lines, bool Swapped
     {
         if ((await TeachingDays.LoadAsync(db, ct)).YearOf(today) is not { } year)
             return None;
-        var lines = new List<LearnerStanding>();
-        foreach (var id in await db.Learners.Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Id).Select(l => l.Id).ToListAsync(ct))
-        {
-            if (await LearnerYear.LoadAsync(db, id, new DayRange(year.Year.First, year.Year.Last), ct) is { } own)
-                lines.Add(new LearnerStanding(id, own.Learner.Name, WeekTotals.Of(own.Ledger, today)));
-        }
-
-        return new Standing(lines);
+        var learners = await db.Learners.Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Id).Select(l => new { l.Id, l.Name }).ToListAsync(ct);
+        var ledgers = await LearnerYear.LedgersAsync(db, learners.Select(l => l.Id), year.Year, ct);
+        return new Standing([.. learners.Zip(ledgers, (l, ledger) => new LearnerStanding(l.Id, l.Name, WeekTotals.Of(ledger, today)))]);
     }
 }
 
