@@ -84,6 +84,7 @@ public sealed class Screen : IAsyncDisposable
             JavaScriptEnabled = scripts,
             AcceptDownloads = true,
         });
+        context.SetDefaultTimeout(15_000);
         var screen = new Screen(playwright, browser, await context.NewPageAsync());
         screen.Page.Console += (_, message) =>
         {

@@ -25,7 +25,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     /// <param name="just">A session that was changed a moment ago.</param>
     public async Task<IActionResult> OnGetAsync(Guid? just)
     {
-        if (!TryDate(out var date))
+        if (!TryDate(out var date) || (just is { } id && await Db.WorkAsync(id, Ct) is null))
             return NotFound();
         await LoadAsync(date, just);
         return Page();
