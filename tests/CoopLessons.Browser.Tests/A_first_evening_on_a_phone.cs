@@ -55,16 +55,18 @@ public sealed class A_first_evening_on_a_phone : IAsyncLifetime
     private async Task AddAsync(string name, string born)
     {
         await Page.GetByRole(AriaRole.Link, new() { Name = "Add a child" }).ClickAsync();
+        await Page.WaitForURLAsync("**/family/learners/new");
         await Page.GetByLabel("First name or nickname").FillAsync(name);
         await Page.GetByLabel("Birth date").FillAsync(born);
         await _screen.MustBeSoundAsync();
         await Page.GetByRole(AriaRole.Button, new() { Name = "Add the child" }).ClickAsync();
+        await Page.WaitForURLAsync("**/family");
         await Expect(Page.GetByRole(AriaRole.Main)).ToContainTextAsync(name);
     }
 
     private async Task TakeAUnitAsync()
     {
-        await Place("Units").ClickAsync();
+        await GoAsync("Units");
         await _screen.MustBeSoundAsync();
         await Page.GetByRole(AriaRole.Button, new() { NameRegex = For("Take onto our shelf", "From Grain to Loaf") }).ClickAsync();
         await Expect(Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("From Grain to Loaf");
@@ -77,9 +79,10 @@ public sealed class A_first_evening_on_a_phone : IAsyncLifetime
 
     private async Task<string> PlaceAsync()
     {
-        await Place("Week").ClickAsync();
+        await GoAsync("Week");
         await _screen.MustBeSoundAsync();
         await Page.Locator("a[href*='/week/place/']").First.ClickAsync();
+        await Page.WaitForURLAsync("**/week/place/**");
         var title = await Page.GetByRole(AriaRole.Heading, new() { Level = 1 }).InnerTextAsync();
         await Page.GetByLabel("Day", new() { Exact = true }).FillAsync("2099-03-12");
         await Page.GetByLabel("Begins at, if it matters").FillAsync("09:00");
@@ -93,7 +96,7 @@ public sealed class A_first_evening_on_a_phone : IAsyncLifetime
 
     private async Task DoneInTwoTapsAsync(string title)
     {
-        await Place("Today").TapAsync();
+        await GoAsync("Today");
         await _screen.MustBeSoundAsync();
         await Page.GetByRole(AriaRole.Button, new() { NameRegex = For("Done", title) }).TapAsync();
         await Expect(Page.Locator(".strip-line.is-done")).ToContainTextAsync("done");
@@ -104,15 +107,17 @@ public sealed class A_first_evening_on_a_phone : IAsyncLifetime
     private async Task TheRecordsShowItAsync()
     {
         var minutes = await Page.Locator(".strip-line.is-done .strip-who").First.InnerTextAsync();
-        await Place("Records").ClickAsync();
+        await GoAsync("Records");
         await Expect(Page.Locator("#hours-table")).ToBeVisibleAsync();
         await _screen.MustBeSoundAsync();
         var total = await Page.Locator("#hours-table tfoot td").Last.InnerTextAsync();
         var planned = int.Parse(Regex.Match(minutes, @"\d+").Value, System.Globalization.CultureInfo.InvariantCulture);
         Assert.StartsWith(new Core.Hours.Minutes(planned).Clock, total, StringComparison.Ordinal);
         await Page.Locator("#hours-table tfoot a").Last.ClickAsync();
+        await Page.WaitForURLAsync("**/records/entries**");
         await _screen.MustBeSoundAsync();
         await Page.GoBackAsync();
+        await Page.WaitForURLAsync("**/records");
     }
 
     private async Task TheReportComesDownAsync()
@@ -128,5 +133,11 @@ public sealed class A_first_evening_on_a_phone : IAsyncLifetime
     // The part that only a screen reader hears stands apart, and a browser may set a space before it.
     private static Regex For(string button, string what) => new($@"^\s*{Regex.Escape(button)}\s*:\s*{Regex.Escape(what)}\s*$");
 
-    private ILocator Place(string word) => Page.Locator("nav.places").GetByRole(AriaRole.Link, new() { Name = word, Exact = true });
+    /// <summary>One tap on a place in the bar.</summary>
+    private async Task GoAsync(string place)
+    {
+        await Page.Locator("nav.places").GetByRole(AriaRole.Link, new() { Name = place, Exact = true }).TapAsync();
+        await Page.WaitForURLAsync($"**/{place.ToLowerInvariant()}");
+    }
+
 }
