@@ -72,8 +72,8 @@ public sealed class TheStripOfADay(TestServer server)
         var parts = line.QuerySelectorAll(".variants section").ToDictionary(s => s.QuerySelector("h3")!.TextContent, s => s.QuerySelector("p")!.TextContent);
         Assert.Equal("Stirs and names what it smells like.", parts["Wren"]);
         Assert.Equal("Weighs the flour and writes it down.", parts["Linnet"]);
-        Assert.Contains("100 g each", line.TextContent, StringComparison.Ordinal);
-        Assert.Contains("2 pieces", line.TextContent, StringComparison.Ordinal);
+        Assert.Contains("100 g for each learner", line.TextContent, StringComparison.Ordinal);
+        Assert.Contains("2 for the family", line.TextContent, StringComparison.Ordinal);
         Assert.Contains("Lid rings are small enough to swallow.", line.TextContent, StringComparison.Ordinal);
         Assert.Contains("hands", line.QuerySelectorAll(".tag").Select(t => t.TextContent));
     }
@@ -101,14 +101,18 @@ public sealed class TheStripOfADay(TestServer server)
         {
             var session = await db.PlannedSessions.SingleAsync(s => s.Id == day.Sourdough);
             db.PlannedSessions.Remove(session);
+            var heron = await db.Learners.SingleAsync(l => l.Id == day.Heron);
+            heron.Describe(heron.Name, heron.BirthDate, heron.Allergies, "strawberries");
             db.PlannedSessions.Add(new PlannedSession(Guid.CreateVersion7(), session.ActivityId, TestServer.Today, null, 0, [day.Heron]));
             await db.SaveChangesAsync();
         });
         var page = await day.TodayAsync();
         var words = page.QuerySelectorAll(".tag.look").Select(t => t.TextContent).ToList();
-        Assert.Contains("small parts: Heron", words);
-        Assert.Contains("wheat: Heron", words);
-        Assert.Contains("Heron is under three.", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("small parts for Heron, who is 2", words);
+        Assert.Contains("wheat for Heron", words);
+        var notes = page.QuerySelectorAll(".strip-more .note.look").Select(n => n.TextContent).ToList();
+        Assert.Contains(notes, n => n.Contains("small", StringComparison.Ordinal) && n.Contains("Heron", StringComparison.Ordinal));
+        Assert.Contains(notes, n => n.Contains("You wrote of Heron: strawberries", StringComparison.Ordinal));
     }
 
     [Fact]
