@@ -91,7 +91,7 @@ public class The_shelf(TestServer server)
         var page = await family.Guardian.GetAsync("/units");
 
         Assert.Contains(words, page.Text("[aria-labelledby=taken]"), StringComparison.Ordinal);
-        Assert.Equal(["Taken", "On the shelf", "Units that come with the program"], page.QuerySelectorAll("main h2").Select(h => h.TextContent));
+        Assert.Equal(["Taken", "On the shelf", "Units that come with the program", "A unit of your own, or from somebody else"], page.QuerySelectorAll("main h2").Select(h => h.TextContent));
     }
 
     [Fact]

@@ -21,7 +21,7 @@ public class Writing_an_activity(TestServer server)
         [form.SubjectField(science, "Weight")] = "3",
     };
 
-    private static async Task<(TestFamily Family, MillSongs Songs, IHtmlDocument Form, Guid Science)> BeginAsync(TestServer server)
+    internal static async Task<(TestFamily Family, MillSongs Songs, IHtmlDocument Form, Guid Science)> BeginAsync(TestServer server)
     {
         var family = await server.FamilyAsync();
         var songs = await family.MillSongsAsync();
@@ -223,109 +223,6 @@ public class Writing_an_activity(TestServer server)
         }
 
         Assert.Equal(3, (await family.UnitAsync(songs.Id)).Activities.Count);
-    }
-
-    [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public async Task Grows_a_list_and_keeps_all_that_was_typed_right_or_wrong(bool htmx)
-    {
-        var (family, songs, form, science) = await BeginAsync(server);
-        var fill = Written(form, science);
-        fill["Input.Supplies[0].Name"] = "Corks";
-        fill["Input.Supplies[0].Quantity"] = "some";
-        fill["Input.Supplies[1].Unit"] = "cup";
-        fill["Input.HandsOnMinutes"] = "a while";
-        fill["more"] = "Supplies";
-        var action = $"/units/{songs.Id}/activities/new?handler=Rows";
-        Assert.Equal(action, form.QuerySelector("#more-Supplies")!.GetAttribute("formaction"));
-        Assert.True(form.QuerySelector("#more-Supplies")!.HasAttribute("formnovalidate"));
-        ((IHtmlFormElement)form.QuerySelector("main form")!).SetAttribute("action", action);
-        var page = await family.Guardian.SubmitAsync(form, fill, htmx: htmx).AnsweredAsync(HttpStatusCode.OK);
-
-        Assert.Equal(4, page.QuerySelectorAll("#list-Supplies fieldset").Length);
-        Assert.Equal("Corks", page.QuerySelector("[name='Input.Supplies[0].Name']")!.GetAttribute("value"));
-        Assert.Equal("some", page.QuerySelector("[name='Input.Supplies[0].Quantity']")!.GetAttribute("value"));
-        Assert.Equal("cup", ((IHtmlSelectElement)page.QuerySelector("[name='Input.Supplies[1].Unit']")!).Value);
-        Assert.Equal("", page.QuerySelectorAll(".field-validation-error").Select(e => e.TextContent).DefaultIfEmpty("").Aggregate(string.Concat));
-        Assert.Equal(htmx, page.QuerySelector("h1") is null);
-        if (!htmx)
-            Assert.Equal("a while", page.QuerySelector("[name='Input.HandsOnMinutes']")!.GetAttribute("value"));
-        Assert.Equal(3, (await family.UnitAsync(songs.Id)).Activities.Count);
-    }
-
-    [Theory]
-    [InlineData("Variants", 6)]
-    [InlineData("Supplies", 40)]
-    [InlineData("Printables", 10)]
-    [InlineData("Books", 10)]
-    [InlineData("Hazards", 10)]
-    [InlineData("Ingredients", 40)]
-    public async Task Grows_each_list_up_to_its_bound(string list, int most)
-    {
-        var (family, _, page, _) = await BeginAsync(server);
-        for (var rows = 2; rows < most; rows += 2)
-        {
-            var button = page.QuerySelector($"#more-{list}")!;
-            ((IHtmlFormElement)page.QuerySelector("main form")!).SetAttribute("action", button.GetAttribute("formaction")!);
-            page = await family.Guardian.SubmitAsync(page, new() { ["more"] = list }).AnsweredAsync(HttpStatusCode.OK);
-        }
-
-        Assert.Null(page.QuerySelector($"#more-{list}"));
-        Assert.Contains($"At most {most}.", page.Text($"#list-{list}"), StringComparison.Ordinal);
-    }
-
-    [Theory]
-    [InlineData("Nothing")]
-    [InlineData("../Show")]
-    [InlineData("")]
-    public async Task Knows_no_other_list(string list)
-    {
-        var (family, songs, form, _) = await BeginAsync(server);
-        ((IHtmlFormElement)form.QuerySelector("main form")!).SetAttribute("action", $"/units/{songs.Id}/activities/new?handler=Rows");
-        await family.Guardian.SubmitAsync(form, new() { ["more"] = list }).AnsweredAsync(HttpStatusCode.NotFound);
-    }
-
-    [Fact]
-    public async Task Opens_a_written_activity_as_it_is_and_saves_it_unchanged()
-    {
-        var family = await server.FamilyAsync();
-        var id = await family.TakeInAsync();
-        var before = await family.UnitAsync(id);
-        foreach (var activity in before.Activities.Take(12))
-            await family.Guardian.SubmitAsync(await family.Guardian.GetAsync($"/units/{id}/activities/{activity.Id}/edit")).RedirectedAsync();
-        var (own, after) = (await family.Guardian.OpenAsync($"/units/{id}/bundle.json"), await family.UnitAsync(id));
-
-        Assert.Equal(before.Activities.Select(a => a.Code).Order(), after.Activities.Select(a => a.Code).Order());
-        Assert.Equal(await Bundles.FreshAsync(server), await own.Content.ReadAsStringAsync());
-    }
-
-    [Fact]
-    public async Task Refuses_a_stale_change()
-    {
-        var family = await server.FamilyAsync();
-        var songs = await family.MillSongsAsync();
-        var old = await family.Guardian.GetAsync($"/units/{songs.Id}/activities/{songs.Wheel}/edit");
-        await family.Guardian.SubmitAsync(old, new() { ["Input.Title"] = "First" }).RedirectedAsync();
-        var page = await family.Guardian.SubmitAsync(old, new() { ["Input.Title"] = "Second" }).AnsweredAsync(HttpStatusCode.Conflict);
-
-        Assert.Equal("Second", page.QuerySelector("[name='Input.Title']")!.GetAttribute("value"));
-        Assert.Contains("Somebody changed this", page.Text(".validation-summary-errors"), StringComparison.Ordinal);
-        Assert.Equal("First", (await family.UnitAsync(songs.Id)).Activities.Single(a => a.Id == songs.Wheel).Title);
-    }
-
-    [Fact]
-    public async Task Is_removed_after_being_asked_once_more()
-    {
-        var family = await server.FamilyAsync();
-        var songs = await family.MillSongsAsync();
-        var asked = await family.Guardian.GetAsync($"/units/{songs.Id}/activities/{songs.Wheel}/remove");
-        Assert.Equal(3, (await family.UnitAsync(songs.Id)).Activities.Count);
-        var next = await family.Guardian.SubmitAsync(asked).RedirectedAsync();
-
-        Assert.EndsWith("#week-2", next, StringComparison.Ordinal);
-        Assert.DoesNotContain(songs.Wheel, (await family.UnitAsync(songs.Id)).Activities.Select(a => a.Id));
-        await family.Guardian.SubmitAsync(asked).AnsweredAsync(HttpStatusCode.NotFound);
     }
 
     [Theory]

@@ -35,7 +35,7 @@ public sealed partial class ActivityReading(ActivityInput input, ModelStateDicti
         var week = input.Week ?? 1;
         return new ActivityFacts(
             week, input.Order ?? last(week), input.Title ?? "", input.Kind ?? default, input.Does ?? "", input.AdultNeed ?? default,
-            input.HandsOnMinutes ?? 1, waiting, waiting > 0 ? input.WaitingFor ?? "" : "");
+            input.HandsOnMinutes ?? 1, waiting, input.WaitingFor ?? "");
     }
 
     [GeneratedRegex("^(97[89][0-9]{10}|[0-9]{9}[0-9X])$", RegexOptions.NonBacktracking)]
