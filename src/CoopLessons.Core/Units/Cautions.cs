@@ -26,12 +26,15 @@ public sealed record YoungerThanWritten(CautionedLearner Learner, int YoungestAg
 public static class Cautions
 {
     /// <summary>
-    /// Small parts are kept from children below this age, in years: 16 CFR 1501.1–1501.2 (read as published by the
-    /// eCFR: toys and other articles for children under 3).
+    /// Small parts are kept from children below this age, in years: 16 CFR 1501.2(a), toys and other articles for
+    /// children under 3 years, 36 months (read in the eCFR's text as of 15 September 2021).
     /// </summary>
     public const int SmallPartsAge = 3;
 
-    /// <summary>Hazards that fit the test cylinder of 16 CFR 1501.4 (31.7 mm wide): button cells and loose magnets are small parts, too.</summary>
+    /// <summary>
+    /// A small part is one that fits into the test cylinder of 16 CFR 1501.4 whole. Button cells and loose magnets do
+    /// (its width of 31.7 mm stands from memory), so they are met in the same way.
+    /// </summary>
     private static readonly HashSet<HazardKind> Small = [HazardKind.SmallParts, HazardKind.ButtonCells, HazardKind.Magnets];
 
     /// <summary>Every meeting, learner by learner in the order given; allergies first, then small parts, then ages.</summary>

@@ -22,7 +22,7 @@ public class Where_a_child_and_an_activity_meet
     [InlineData(Allergen.Sesame)]
     public void Each_of_the_nine_allergens_is_noticed(Allergen allergen)
     {
-        // The nine of 21 U.S.C. 321(qq)(1).
+        // The nine of 21 U.S.C. 321(qq)(1), the section from memory; the nine names as the FDA lists them since the FASTER Act of 2021.
         var met = Assert.IsType<AllergenMet>(Assert.Single(Of(Aged(8, allergen), [new Ingredient("Paste", [allergen]), new Ingredient("Water", [])])));
 
         Assert.Equal(("Paste", allergen), (met.Ingredient, Assert.Single(met.Met)));
@@ -44,7 +44,7 @@ public class Where_a_child_and_an_activity_meet
     [InlineData(4, false)]
     public void Small_parts_matter_under_three(int age, bool matters)
     {
-        // 16 CFR 1501.2(a): articles intended for use by children under 3.
+        // 16 CFR 1501.2(a), eCFR as of 15 September 2021: articles intended for use by children under 3 years (36 months).
         Assert.Equal(matters, Of(Aged(age), hazards: [HazardKind.SmallParts]).Count == 1);
     }
 
