@@ -21,6 +21,7 @@ public class TestServer : WebApplicationFactory<Program>
     public static readonly DateTimeOffset Start = new(2026, 3, 12, 15, 0, 0, TimeSpan.Zero);
     public static readonly DateOnly Today = new(2026, 3, 12);
     public const string Password = "mill wheel under seven stars";
+    private const int HashRounds = 1_000;
     private readonly TestDatabase _database = new();
     private readonly KeyValuePair<string, string>[] _settings;
 
@@ -105,7 +106,12 @@ public class TestServer : WebApplicationFactory<Program>
         builder.UseSetting("CoopLessons:TriesPerMinute", "1000000");
         foreach (var (key, value) in _database.Settings().Concat(_settings))
             builder.UseSetting(key, value);
-        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock));
+        builder.ConfigureTestServices(s =>
+        {
+            s.AddSingleton<TimeProvider>(Clock);
+            // Each test makes people of its own; how slow a real hash is has a test by itself.
+            s.PostConfigure<PasswordHasherOptions>(o => o.IterationCount = HashRounds);
+        });
     }
 
     protected override void Dispose(bool disposing)
