@@ -98,5 +98,5 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
 /// <summary>The embedded database: one file.</summary>
 public sealed class SqliteAppDb(DbContextOptions<SqliteAppDb> options, CurrentFamily current) : AppDb(options, current);
 
-/// <summary>The database of servers with many families or several nodes.</summary>
+/// <summary>The database of servers with many families. One program serves it: keys and files lie in that program's data folder.</summary>
 public sealed class PostgresAppDb(DbContextOptions<PostgresAppDb> options, CurrentFamily current) : AppDb(options, current);

@@ -11,7 +11,13 @@ namespace CoopLessons.Browser.Tests;
 /// </summary>
 public sealed class A_first_evening_on_a_phone : IAsyncLifetime
 {
-    private readonly Host _host = new();
+    /// <summary>
+    /// A Thursday in term time, far enough ahead that a browser, which goes by the machine's own clock, keeps the cookies
+    /// that the program dates by this one.
+    /// </summary>
+    private static readonly DateTimeOffset Evening = new(2099, 3, 12, 23, 40, 0, TimeSpan.Zero);
+
+    private readonly Host _host = new(Evening);
     private Screen _screen = null!;
 
     private IPage Page => _screen.Page;

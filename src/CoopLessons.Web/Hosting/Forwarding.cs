@@ -53,10 +53,12 @@ public sealed class TlsBeyondThisMachine(RequestDelegate next, ServerSettings se
 public static class RemoteAddress
 {
     /// <summary>
-    /// Whether the request comes from the host itself; in-process test servers have no address and count as such. What a
-    /// proxy on this machine passes on comes from elsewhere, even where the host forgot to name that proxy.
+    /// Whether the request comes from the host itself and asks for it by a name of its own; a connection without an
+    /// address is one inside this machine. What a proxy here passes on comes from elsewhere, even where the host forgot
+    /// to name that proxy, and so does what a page from elsewhere asks for under a name that it bent to this machine.
     /// </summary>
     public static bool IsFromThisMachine(this HttpContext context) =>
-        context.Connection.RemoteIpAddress is not { } address
-        || (IPAddress.IsLoopback(address) && !context.Request.Headers.ContainsKey(ForwardedHeadersDefaults.XForwardedForHeaderName));
+        (context.Connection.RemoteIpAddress is not { } address || IPAddress.IsLoopback(address))
+        && !context.Request.Headers.ContainsKey(ForwardedHeadersDefaults.XForwardedForHeaderName)
+        && (context.Request.Host.Host == "localhost" || (IPAddress.TryParse(context.Request.Host.Host.Trim('[', ']'), out var named) && IPAddress.IsLoopback(named)));
 }

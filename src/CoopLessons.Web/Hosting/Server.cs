@@ -53,6 +53,7 @@ public static class Server
         services.AddSingleton(TimeProvider.System);
         services.AddAppDb(ServerSettings.Database(configuration, dataFolder));
         services.AddIdentityCore<Person>(SignIns.Rules).AddEntityFrameworkStores<AppDb>();
+        services.Configure<PasswordHasherOptions>(o => o.IterationCount = SignIns.HashRounds);
         return services.BuildServiceProvider();
     }
 

@@ -22,8 +22,20 @@ public sealed class PeopleStore(AppDb db, IDataProtectionProvider protection, Id
     public override Task SetAuthenticatorKeyAsync(Person user, string key, CancellationToken cancellationToken) =>
         base.SetAuthenticatorKeyAsync(user, _seal.Protect(key), cancellationToken);
 
-    public override async Task<string?> GetAuthenticatorKeyAsync(Person user, CancellationToken cancellationToken) =>
-        await base.GetAuthenticatorKeyAsync(user, cancellationToken) is { Length: > 0 } kept ? _seal.Unprotect(kept) : null;
+    /// <summary>Null also where the key was sealed with keys that are gone: the code is refused then, recovery codes open.</summary>
+    public override async Task<string?> GetAuthenticatorKeyAsync(Person user, CancellationToken cancellationToken)
+    {
+        if (await base.GetAuthenticatorKeyAsync(user, cancellationToken) is not { Length: > 0 } kept)
+            return null;
+        try
+        {
+            return _seal.Unprotect(kept);
+        }
+        catch (CryptographicException)
+        {
+            return null;
+        }
+    }
 
     public override Task ReplaceCodesAsync(Person user, IEnumerable<string> recoveryCodes, CancellationToken cancellationToken) =>
         // When one is redeemed the others come back as they lie in the database.

@@ -10,15 +10,9 @@ using Microsoft.Playwright;
 
 namespace CoopLessons.Browser.Tests.App;
 
-/// <summary>The web program on a loopback port, with a fresh database.</summary>
-public sealed class Host : WebApplicationFactory<Program>
+/// <summary>The web program on a loopback port, with a fresh database and a clock that stands still.</summary>
+public sealed class Host(DateTimeOffset now) : WebApplicationFactory<Program>
 {
-    /// <summary>
-    /// A Thursday in term time, far enough ahead that a browser, which goes by the machine's own clock, keeps the cookies
-    /// that the program dates by this one.
-    /// </summary>
-    public static readonly DateTimeOffset Start = new(2099, 3, 12, 15, 0, 0, TimeSpan.Zero);
-    public static readonly DateOnly Today = new(2099, 3, 12);
     private readonly TestDatabase _database = new();
 
     public string Address
@@ -38,7 +32,7 @@ public sealed class Host : WebApplicationFactory<Program>
         builder.UseSetting("CoopLessons:TriesPerMinute", "1000000");
         foreach (var (key, value) in _database.Settings())
             builder.UseSetting(key, value);
-        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(new FakeTimeProvider(Start)));
+        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(new FakeTimeProvider(now)));
     }
 
     protected override void Dispose(bool disposing)

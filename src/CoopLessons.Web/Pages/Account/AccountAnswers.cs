@@ -9,7 +9,10 @@ public static class AccountAnswers
 {
     /// <summary>To where the visitor was going, if that is on this server; else to the beginning.</summary>
     public static IActionResult GoBack(this PageModel page, string? back) =>
-        page.LocalRedirect(page.Url.IsLocalUrl(back) ? back : "/");
+        page.LocalRedirect(page.Url.IsLocalUrl(back) && back.All(IsPrintable) ? back : "/");
+
+    // A header holds nothing else; our own addresses need nothing else.
+    private static bool IsPrintable(char sign) => sign is > ' ' and < '\x7f';
 
     /// <summary>The form once more, with what was typed and the messages beside the fields.</summary>
     public static IActionResult Again(this PageModel page, int status = StatusCodes.Status422UnprocessableEntity)

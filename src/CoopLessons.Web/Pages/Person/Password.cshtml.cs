@@ -32,10 +32,11 @@ public sealed class PasswordModel(AppDb db, UserManager<Person> people, SignInMa
             return this.Again();
         }
 
-        await db.EndSessionsAsync(person.Id, SessionStore.HashHere(HttpContext), HttpContext.RequestAborted);
-        await signIns.RefreshSignInAsync(person);
-        this.Say("Your password is changed, and all other devices are signed out.");
-        return RedirectToPage("/Person/Index");
+        // This sign-in ends as well: whoever copied its cookie before is out, too.
+        await db.EndSessionsAsync(person.Id, null, HttpContext.RequestAborted);
+        await signIns.SignOutAsync();
+        this.Say("Your password is changed, and every device is signed out. Sign in with the new one.");
+        return RedirectToPage("/Account/SignIn");
     }
 
     public sealed class InputModel
