@@ -106,6 +106,31 @@ public sealed class ChangingAnEntry(TestServer server)
     }
 
     [Fact]
+    public async Task A_removed_entry_is_not_changed_and_what_was_typed_stays_until_it_is_restored()
+    {
+        var day = await PlannedDay.MakeAsync(server);
+        using var done = await day.Guardian.SubmitAsync(await day.TodayAsync(), within: PlannedDay.Form(day.Letters, "Done"));
+        var id = (await day.SessionAsync(day.Letters)).EntryId!.Value;
+        var form = await day.Guardian.GetAsync($"/log/{id}/change");
+        using var removed = await day.Guardian.SubmitAsync(await day.Guardian.GetAsync($"/log/{id}"), within: "#why");
+        using var answer = await day.Guardian.SubmitAsync(form, new() { ["Input.Note"] = "Two pages", ["Input.Length"] = "60" });
+        Assert.Equal(HttpStatusCode.Conflict, answer.StatusCode);
+        var page = await Visitor.ParseAsync(answer);
+        Assert.Equal("Two pages", page.QuerySelector<IHtmlTextAreaElement>("textarea")!.Value);
+        Assert.Equal("removed", page.QuerySelector(".page-head .tag")!.TextContent);
+        Assert.Equal($"/log/{id}", page.QuerySelector(".note.look a")!.GetAttribute("href"));
+        Assert.Equal((0, SessionState.Planned), ((await day.LedgerAsync(day.Wren)).Total.Value, (await day.SessionAsync(day.Letters)).State));
+        Assert.Equal(2, await day.Family.FromDbAsync(db => db.LogRevisions.CountAsync()));
+
+        using var restored = await day.Guardian.SubmitAsync(await day.Guardian.GetAsync($"/log/{id}"), within: "form[action$='handler=Restore']");
+        using var held = await day.Guardian.SubmitAsync(page);
+        Assert.Equal(HttpStatusCode.Conflict, held.StatusCode);
+        using var saved = await day.Guardian.SubmitAsync(await Visitor.ParseAsync(held));
+        Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
+        Assert.Equal((60, SessionState.Done), ((await day.LedgerAsync(day.Wren)).Total.Value, (await day.SessionAsync(day.Letters)).State));
+    }
+
+    [Fact]
     public async Task Removing_over_a_newer_text_is_held_back()
     {
         var (day, id) = await LoggedAsync();

@@ -26,6 +26,9 @@ public sealed class ChangeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
     /// <summary>What somebody else wrote while this form was open.</summary>
     public LogRevision? Newer { get; private set; }
 
+    /// <summary>The writing that removed the entry while this form was open; null while it stands.</summary>
+    public LogRevision? Removal { get; private set; }
+
     public async Task<IActionResult> OnGetAsync()
     {
         if (await Db.EntryAsync(Id, Ct) is not { } found)
@@ -43,9 +46,12 @@ public sealed class ChangeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
         Words = await EntryWords.LoadAsync(Db, Ct);
         if (await Db.EntryAsync(Id, Ct) is not { } found || !Input.Name(Words.Learners, Words.Subjects))
             return NotFound();
+        // A change would let it count again without the session it belongs to.
+        if (found.Newest.Removed)
+            return AgainRemoved(found.Newest);
         if (Input.Read(ModelState, nameof(Input), Today) is not { } facts)
             return Again();
-        if (Words.Changes(found.Newest.Facts, facts).Count == 0 && !found.Newest.Removed)
+        if (Words.Changes(found.Newest.Facts, facts).Count == 0)
         {
             Say("Nothing was different, so nothing was changed.");
             return LocalRedirect($"/log/{Id}");
@@ -62,10 +68,18 @@ public sealed class ChangeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
     private async Task<IActionResult> AgainBesideNewerAsync()
     {
         var found = (await Db.EntryAsync(Id, Ct))!.Value;
+        if (found.Newest.Removed)
+            return AgainRemoved(found.Newest);
         Newer = found.Newest;
         // The reader has seen the newer text now; saving once more is meant.
         Version = found.Entry.Version;
         ModelState.Remove(nameof(Version));
+        return Again(StatusCodes.Status409Conflict);
+    }
+
+    private IActionResult AgainRemoved(LogRevision removal)
+    {
+        Removal = removal;
         return Again(StatusCodes.Status409Conflict);
     }
 }
