@@ -21,7 +21,13 @@ public sealed record EntryFacts(
     string Note,
     IReadOnlyList<LearnerTime> Times,
     IReadOnlyList<SubjectWeight> Split,
-    IReadOnlyList<Guid> Touches);
+    IReadOnlyList<Guid> Touches)
+{
+    /// <summary>Whether both say the same; the order in which learners and subjects were named says nothing.</summary>
+    public bool SaysTheSame(EntryFacts other) =>
+        (Date, StartsAt, What, Place, Note) == (other.Date, other.StartsAt, other.What, other.Place, other.Note)
+        && Times.ToHashSet().SetEquals(other.Times) && Split.ToHashSet().SetEquals(other.Split) && Touches.ToHashSet().SetEquals(other.Touches);
+}
 
 /// <summary>
 /// One thing that was done. The entry itself holds only which of its revisions is the newest; what it says stands in

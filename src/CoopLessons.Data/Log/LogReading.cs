@@ -61,6 +61,11 @@ public static class LogReading
         await db.LogRevisions.Where(r => r.EntryId == id).OrderBy(r => r.Number)
             .Include(r => r.Times).Include(r => r.Subjects).AsSplitQuery().AsNoTracking().ToListAsync(ct);
 
+    /// <summary>What an entry said when it was first written; null where the family has no such entry.</summary>
+    public static async Task<EntryFacts?> FirstWritingAsync(this AppDb db, Guid id, CancellationToken ct) =>
+        (await db.LogRevisions.Where(r => r.EntryId == id && r.Number == 1)
+            .Include(r => r.Times).Include(r => r.Subjects).AsSplitQuery().AsNoTracking().SingleOrDefaultAsync(ct))?.Facts;
+
     /// <summary>The entry written last under the same words, from which a new one takes its subjects; null where there is none.</summary>
     public static Task<LogRevision?> LastOfAsync(this AppDb db, string what, CancellationToken ct) =>
         db.Standing().Where(r => r.What == what).OrderByDescending(r => r.WrittenAt).ThenByDescending(r => r.EntryId).FirstOrDefaultAsync(ct);

@@ -67,17 +67,36 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
             return NotFound();
         if (EntryId == Guid.Empty)
             return BadRequest();
-        if (await Db.KnowsEntryAsync(EntryId, Ct))
-            return Saved(Input.Date ?? Today);
         Back = Work?.Session.Date ?? (Input.Date <= Today && Input.Date >= EntryForm.Earliest ? Input.Date.Value : Today);
         Input.Suggests = Work is null;
         if (Input.Read(ModelState, nameof(Input), Today) is not { } facts)
             return Again();
+        if (await Db.FirstWritingAsync(EntryId, Ct) is { } before)
+            return await SentBeforeAsync(before, facts);
         if (Work?.Session.State == SessionState.Done)
             return await LoggedAlreadyAsync();
         var author = await AuthorAsync();
         Db.LogEntries.Add(Work is null ? LogEntry.Write(EntryId, facts, author, Now) : Work.Session.MarkDone(EntryId, facts, author, Now));
-        return await Db.SaveOnceAsync(EntryId, Ct) == Written.Overtaken ? await LoggedAlreadyAsync() : Saved(facts.Date);
+        return await Db.SaveOnceAsync(EntryId, Ct) switch
+        {
+            Written.Overtaken => await LoggedAlreadyAsync(),
+            Written.Before when await Db.FirstWritingAsync(EntryId, Ct) is { } first => await SentBeforeAsync(first, facts),
+            _ => Saved(facts.Date),
+        };
+    }
+
+    /// <summary>The page's id is known: sent twice alike, or shown again by the browser's way back and filled in otherwise.</summary>
+    private async Task<IActionResult> SentBeforeAsync(EntryFacts before, EntryFacts facts)
+    {
+        if (before.SaysTheSame(facts))
+            return Saved(facts.Date);
+        await FindWorkAsync();
+        if (Work?.Session.State == SessionState.Done)
+            return await LoggedAlreadyAsync();
+        EntryId = Guid.CreateVersion7();
+        ModelState.Remove(nameof(EntryId));
+        ModelState.AddModelError("", "This page was sent before with other words. To log this as well, save once more.");
+        return Again(StatusCodes.Status409Conflict);
     }
 
     private LocalRedirectResult Saved(DateOnly date)
