@@ -20,21 +20,18 @@ public sealed class TeachingDays(IReadOnlyList<TeachingCalendar> years)
     public Break? BreakOn(DateOnly date) => YearOf(date)?.BreakOn(date);
 
     /// <summary>
-    /// The teaching days after a date, nearest first, at most so many. Where no school year reaches that far, the days
-    /// from Monday to Friday fill up, so that nothing is left without a day to go to.
+    /// The teaching days after a date, nearest first, at most so many and at least one. Where no school year reaches
+    /// that far, the days from Monday to Friday fill up, and they stand in where no teaching day is in sight, so that
+    /// nothing is left without a day to go to.
     /// </summary>
     public IReadOnlyList<DateOnly> After(DateOnly date, int most)
     {
-        var days = new List<DateOnly>();
-        for (var i = 1; i <= FurthestAhead && days.Count < most; i++)
-        {
-            var day = date.AddDays(i);
-            if (YearOf(day) is { } year ? year.IsTeachingDay(day) : Weekdays.MondayToFriday.Holds(day.DayOfWeek))
-                days.Add(day);
-        }
-
-        return days;
+        var ahead = Enumerable.Range(1, FurthestAhead).Select(date.AddDays);
+        var days = ahead.Where(d => YearOf(d) is { } year ? year.IsTeachingDay(d) : IsWorkday(d)).Take(most).ToList();
+        return days.Count > 0 ? days : [.. ahead.Where(IsWorkday).Take(most)];
     }
+
+    private static bool IsWorkday(DateOnly date) => Weekdays.MondayToFriday.Holds(date.DayOfWeek);
 
     /// <summary>Why a date is an unusual one to plan for, as the end of a sentence; null for a teaching day.</summary>
     public string? Doubt(DateOnly date)
