@@ -72,16 +72,20 @@ public sealed class DayStrip
             };
         }).ToList();
         var looks = lines.Where(l => l.LooksAt is not null).Select(l => l.Look with { Swapped = false })
-            .Concat(await EarlierAsync(db, date, reading, ct)).ToList();
+            .Concat(await ElsewhereAsync(db, date, reading, ct)).ToList();
         return new DayStrip(date, lines, looks, [.. entries.Where(e => !deeds.ContainsKey(e.EntryId))], taught);
     }
 
-    // Dough begun on an earlier day may want somebody today. What was planned for a day gone by and never done is not waiting.
-    private static async Task<IEnumerable<Look>> EarlierAsync(AppDb db, DateOnly date, Reading reading, CancellationToken ct)
+    // Dough begun on an earlier day, or planned for another day and begun today, may want somebody today. What was planned
+    // for a day gone by and never done is not waiting.
+    private static async Task<IEnumerable<Look>> ElsewhereAsync(AppDb db, DateOnly date, Reading reading, CancellationToken ct)
     {
-        var from = date.AddDays(-1 - (Activity.MostWaiting + Activity.MostHandsOn) / 1440);
-        var waiting = db.PlannedSessions.Where(s => s.Date >= from && s.Date < date
-            && (s.State == SessionState.Done || s.State == SessionState.Planned && s.Date >= reading.Today)
+        // A deed may take up to a whole day.
+        var from = date.AddDays(-2 - Activity.MostWaiting / 1440);
+        var begun = db.LogRevisions.Where(r => r.Number == r.Entry.Newest && !r.Removed && r.Date >= from && r.Date <= date);
+        var waiting = db.PlannedSessions.Where(s => s.Date != date
+            && (s.State == SessionState.Done && begun.Any(r => r.EntryId == s.EntryId)
+                || s.State == SessionState.Planned && s.Date >= from && s.Date < date && s.Date >= reading.Today)
             && db.Activities.Any(a => a.Id == s.ActivityId && a.WaitingMinutes > 0));
         var work = await db.WorkAsync(waiting, ct);
         var ids = work.Select(w => w.Session.EntryId).OfType<Guid>().ToList();
@@ -91,6 +95,6 @@ public sealed class DayStrip
             let deed = w.Session.EntryId is { } id ? deeds.GetValueOrDefault(id) : null
             let wait = StripLine.WaitOf(w, deed, reading.Family)
             where wait?.EndsOn == date
-            select new Look(w.Session.Id, wait.EndsAt, w.Activity.Title, w.Activity.WaitingFor, w.Session.Date);
+            select wait.LookOf(w);
     }
 }

@@ -8,9 +8,14 @@ namespace CoopLessons.Web.Pages.Today;
 
 /// <summary>A waiting time that follows a line.</summary>
 /// <param name="For">What is waited for, in the activity's words.</param>
+/// <param name="Since">The day on which it was, or is to be, begun.</param>
 /// <param name="EndsOn">The day on which somebody must look, or null where no time is known yet.</param>
 /// <param name="EndsAt">Minutes after that day's midnight.</param>
-public sealed record Wait(string For, int Minutes, DateOnly? EndsOn, int EndsAt);
+public sealed record Wait(string For, int Minutes, DateOnly Since, DateOnly? EndsOn, int EndsAt)
+{
+    /// <summary>The moment to look, as it stands on the day on which it ends.</summary>
+    public Look LookOf(PlannedWork work) => new(work.Session.Id, EndsAt, work.Activity.Title, For, Since == EndsOn ? null : Since);
+}
 
 /// <summary>What one child does at the child's own level.</summary>
 public sealed record Part(string Learner, string Does);
@@ -55,7 +60,7 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
     public int? LooksAt => Wait?.EndsOn == Date && (IsOpen || IsDone) ? Wait.EndsAt : null;
 
     /// <summary>The look that belongs to the line's waiting time, hidden while nobody need look today.</summary>
-    public Look Look => new(Session.Id, LooksAt ?? 0, Activity.Title, Activity.WaitingFor, null) { Hidden = LooksAt is null, Swapped = Just };
+    public Look Look => Wait!.LookOf(Work) with { Hidden = LooksAt is null, Swapped = Just };
 
     /// <summary>Whether the day is gone by.</summary>
     public bool IsPast { get; init; }
@@ -94,26 +99,28 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
 
     /// <summary>
     /// The waiting time after a session, where its activity has one. It begins where the written start and minutes end,
-    /// else where the planned ones do, else when the line was ticked off on its own day.
+    /// else where the planned ones do, else when the line was ticked off on its own day. Once the line is done its day is
+    /// the one that was written; an hour planned for another day then tells nothing.
     /// </summary>
     public static Wait? WaitOf(PlannedWork work, LogRevision? deed, Family family)
     {
         var (session, activity) = (work.Session, work.Activity);
         if (activity.WaitingMinutes == 0)
             return null;
+        var date = deed?.Date ?? session.Date;
         var begins = deed?.StartsAt is { } started ? started + deed.Times.Max(t => t.Minutes)
-            : session.StartsAt is { } planned ? planned + activity.HandsOnMinutes
-            : deed is null ? null : TickedAt(deed, session.Date, family);
+            : session.StartsAt is { } planned && date == session.Date ? planned + activity.HandsOnMinutes
+            : deed is null ? null : TickedAt(deed, family);
         if (begins is not { } from)
-            return new Wait(activity.WaitingFor, activity.WaitingMinutes, null, 0);
+            return new Wait(activity.WaitingFor, activity.WaitingMinutes, date, null, 0);
         var end = from + activity.WaitingMinutes;
-        return new Wait(activity.WaitingFor, activity.WaitingMinutes, session.Date.AddDays(end / 1440), end % 1440);
+        return new Wait(activity.WaitingFor, activity.WaitingMinutes, date, date.AddDays(end / 1440), end % 1440);
     }
 
-    private static int? TickedAt(LogRevision deed, DateOnly date, Family family)
+    private static int? TickedAt(LogRevision deed, Family family)
     {
         var local = family.Local(new DateTimeOffset(deed.WrittenAt, TimeSpan.Zero)).DateTime;
-        return DateOnly.FromDateTime(local) == date ? DayWords.OfDay(TimeOnly.FromDateTime(local)) : null;
+        return DateOnly.FromDateTime(local) == deed.Date ? DayWords.OfDay(TimeOnly.FromDateTime(local)) : null;
     }
 
     /// <summary>What the entry adds to the line.</summary>
