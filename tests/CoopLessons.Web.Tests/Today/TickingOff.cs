@@ -132,6 +132,25 @@ public sealed class TickingOff(TestServer server)
     }
 
     [Fact]
+    public async Task A_replay_of_undo_after_a_restore_takes_nothing_back()
+    {
+        var day = await PlannedDay.MakeAsync(server);
+        using var done = await day.Guardian.SubmitAsync(await day.TodayAsync(), within: PlannedDay.Form(day.ReadAloud, "Done"));
+        var ticked = await day.TodayAsync();
+        var id = (await day.SessionAsync(day.ReadAloud)).EntryId!.Value;
+        using var undone = await day.Guardian.SubmitAsync(ticked, within: PlannedDay.Form(day.ReadAloud, "Undo"));
+        using var restored = await day.Guardian.SubmitAsync(await day.Guardian.GetAsync($"/log/{id}"), within: "form[action$='handler=Restore']");
+        using var replay = await day.Guardian.SubmitAsync(ticked, within: PlannedDay.Form(day.ReadAloud, "Undo"), htmx: true);
+        Assert.Equal(HttpStatusCode.OK, replay.StatusCode);
+        Assert.Contains("Read aloud: chapter 7 is done.", (await Visitor.ParseAsync(replay)).QuerySelector(".undo")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(30, (await day.LedgerAsync(day.Linnet)).Total.Value);
+        Assert.Equal(SessionState.Done, (await day.SessionAsync(day.ReadAloud)).State);
+        // The line as it stands now can be taken back.
+        using var fresh = await day.Guardian.SubmitAsync(await day.TodayAsync(), within: PlannedDay.Form(day.ReadAloud, "Undo"));
+        Assert.Equal(0, (await day.LedgerAsync(day.Linnet)).Total.Value);
+    }
+
+    [Fact]
     public async Task Not_today_offers_another_day_and_letting_go_and_each_has_a_way_back()
     {
         var day = await PlannedDay.MakeAsync(server);

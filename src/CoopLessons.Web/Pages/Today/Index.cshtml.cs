@@ -45,11 +45,12 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         return await Db.SaveOnceAsync(entryId, Ct) == Written.Overtaken ? await AnswerAsync(sessionId, Overtaken, 409) : null;
     });
 
-    public Task<IActionResult> OnPostUndoAsync(Guid sessionId, Guid entryId) => ChangeAsync(sessionId, async work =>
+    public Task<IActionResult> OnPostUndoAsync(Guid sessionId, Guid entryId, int revision) => ChangeAsync(sessionId, async work =>
     {
         if (await Db.EntryAsync(entryId, Ct) is not { } found || found.Entry.SessionId != sessionId)
             return NotFound();
-        if (found.Newest.Removed)
+        // The form takes back the writing that it showed: sent once more after a restore or a change, it takes nothing.
+        if (found.Newest.Removed || found.Newest.Number != revision)
             return null;
         found.Entry.Remove(found.Newest, await AuthorAsync(), Now, "Taken back on the day's strip");
         if (work.Session.EntryId == entryId)

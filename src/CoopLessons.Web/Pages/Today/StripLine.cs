@@ -21,8 +21,9 @@ public sealed record Wait(string For, int Minutes, DateOnly Since, DateOnly? End
 public sealed record Part(string Learner, string Does);
 
 /// <summary>The entry that says a line was done, as far as the line shows it.</summary>
+/// <param name="Revision">Number of the writing that the line shows.</param>
 /// <param name="By">Who wrote it, or null where it was the reader.</param>
-public sealed record Deed(Guid EntryId, string? By, string Length, IReadOnlyList<Learner> Learners);
+public sealed record Deed(Guid EntryId, int Revision, string? By, string Length, IReadOnlyList<Learner> Learners);
 
 /// <summary>One planned thing on the day's strip.</summary>
 public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Learner> Learners, IReadOnlyList<Learner> All, Deed? Deed, Wait? Wait)
@@ -129,7 +130,7 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
         var there = learners.Where(l => revision.Times.Any(t => t.LearnerId == l.Id)).ToList();
         var (least, most) = (revision.Times.Min(t => t.Minutes), revision.Times.Max(t => t.Minutes));
         var length = least == most ? DayWords.Length(most) : $"{DayWords.Length(least)} to {DayWords.Length(most)}";
-        return new Deed(revision.EntryId, revision.AuthorId == reader ? null : revision.AuthorName, length, there);
+        return new Deed(revision.EntryId, revision.Number, revision.AuthorId == reader ? null : revision.AuthorName, length, there);
     }
 }
 
