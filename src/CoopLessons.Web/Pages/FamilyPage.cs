@@ -76,6 +76,32 @@ public abstract class FamilyPage(AppDb db, TimeProvider clock) : PageModel
         }
     }
 
+    /// <summary>
+    /// Saves a row with an id from its page. A second sending that comes in the same moment finds the id or another
+    /// unique name taken, or the row that holds it changed: then nothing is written, and false is returned without a
+    /// message.
+    /// </summary>
+    protected async Task<bool> SaveNewAsync()
+    {
+        try
+        {
+            await Db.SaveChangesAsync(Ct);
+            return true;
+        }
+        catch (DbUpdateException)
+        {
+            Db.ChangeTracker.Clear();
+            return false;
+        }
+    }
+
+    /// <summary>The form once more where somebody else saved at the same moment; the message beside a field, or at the form's head.</summary>
+    protected IActionResult AgainAfterOthers(string field = "")
+    {
+        ModelState.AddModelError(field, "Something else was saved at the same moment. Nothing you typed is lost; send it once more.");
+        return Again(StatusCodes.Status409Conflict);
+    }
+
     /// <summary>Saving will be refused unless the row is still at the version that the form was filled from.</summary>
     protected void Expect(Data.Tenancy.IVersioned row, int version) =>
         Db.Entry(row).Property(nameof(Data.Tenancy.IVersioned.Version)).OriginalValue = version;

@@ -114,6 +114,16 @@ public sealed class TheChildren(TestServer server)
     }
 
     [Fact]
+    public async Task Are_added_once_by_a_form_that_is_sent_eight_times_at_once()
+    {
+        var family = await server.FamilyAsync();
+        var page = await family.Guardian.GetAsync("/family/learners/new");
+        var answers = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => family.Guardian.SubmitAsync(page, new() { ["Input.Name"] = "Wren", ["Input.BirthDate"] = "2019-04-02", ["Input.Levels[0].Grade"] = "1" })));
+        Assert.All(answers, a => Assert.Equal("/family", a.Headers.Location?.OriginalString));
+        Assert.Equal(1, await family.FromDbAsync(db => db.Learners.CountAsync()));
+    }
+
+    [Fact]
     public async Task Are_not_overwritten_by_an_older_page()
     {
         var family = await server.FamilyAsync();

@@ -41,6 +41,17 @@ public sealed class ThePeople(TestServer server)
         Assert.Contains("open until 19 March 2026", (await family.Guardian.GetAsync("/family/people")).Body!.TextContent, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Are_invited_once_by_a_form_that_is_sent_eight_times_at_once()
+    {
+        var family = await server.FamilyAsync();
+        var page = await family.Guardian.GetAsync("/family/people");
+        var answers = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => family.Guardian.SubmitAsync(page, new() { ["Input.Name"] = "Grandmother" }, within: "#invite-name")));
+        Assert.Single(answers, a => a.StatusCode == HttpStatusCode.OK);
+        Assert.Equal(7, answers.Count(a => a.StatusCode == HttpStatusCode.Redirect));
+        Assert.Equal(1, await family.FromDbAsync(db => db.Invitations.CountAsync()));
+    }
+
     [Theory]
     [InlineData("Input.Name", "")]
     [InlineData("Input.Name", "sixty-one signs sixty-one signs sixty-one signs sixty-one sig")]

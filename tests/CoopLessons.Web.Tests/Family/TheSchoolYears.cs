@@ -129,6 +129,59 @@ public sealed class TheSchoolYears(TestServer server)
     }
 
     [Fact]
+    public async Task Are_added_once_by_a_form_that_is_sent_eight_times_at_once()
+    {
+        var family = await server.FamilyAsync();
+        var page = await family.Guardian.GetAsync("/family/years/new");
+        var answers = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => family.Guardian.SubmitAsync(page)));
+        Assert.All(answers, a => Assert.Equal(HttpStatusCode.Redirect, a.StatusCode));
+        Assert.Single(answers.Select(a => a.Headers.Location!.OriginalString).Distinct());
+        Assert.Equal(2, await family.FromDbAsync(db => db.SchoolYears.CountAsync()));
+    }
+
+    [Fact]
+    public async Task Have_a_break_once_though_its_form_is_sent_eight_times_at_once()
+    {
+        var family = await server.FamilyAsync();
+        var page = await family.Guardian.GetAsync(await FirstAsync(family));
+        var answers = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ =>
+            family.Guardian.SubmitAsync(page, new() { ["Away.Name"] = "Mud week", ["Away.First"] = "2026-04-06", ["Away.Last"] = "2026-04-10" }, within: "#Away_Name")));
+        Assert.All(answers, a => Assert.Equal(HttpStatusCode.Redirect, a.StatusCode));
+        Assert.Single((await family.FromDbAsync(db => db.SchoolYears.Include(y => y.Breaks).SingleAsync())).Breaks);
+    }
+
+    [Fact]
+    public async Task Have_a_holiday_once_though_it_is_chosen_eight_times_at_once()
+    {
+        var family = await server.FamilyAsync();
+        var page = await family.Guardian.GetAsync(await FirstAsync(family));
+        var day = page.QuerySelector("input[name=days]")!.GetAttribute("value")!;
+        var answers = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ =>
+            family.Guardian.SubmitAsync(page, within: "form[action*='handler=Holidays'] fieldset", more: [new("days", day)])));
+        Assert.All(answers, a => Assert.Equal(HttpStatusCode.Redirect, a.StatusCode));
+        var away = Assert.Single((await family.FromDbAsync(db => db.SchoolYears.Include(y => y.Breaks).SingleAsync())).Breaks);
+        Assert.Equal(day, away.First.ToString("yyyy-MM-dd"));
+    }
+
+    [Fact]
+    public async Task Do_not_take_a_break_under_the_id_of_another_year_s_break()
+    {
+        var family = await server.FamilyAsync();
+        var first = await FirstAsync(family);
+        var taken = Guid.CreateVersion7().ToString();
+        var fill = new Dictionary<string, string?> { ["Away.Id"] = taken, ["Away.Name"] = "Mud week", ["Away.First"] = "2026-04-06", ["Away.Last"] = "2026-04-10" };
+        Assert.Equal(HttpStatusCode.Redirect, (await family.Guardian.SubmitAsync(await family.Guardian.GetAsync(first), fill, within: "#Away_Name")).StatusCode);
+        var next = (await family.Guardian.SubmitAsync(await family.Guardian.GetAsync("/family/years/new"))).Headers.Location!.OriginalString;
+        var answer = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync(next), new() { ["Away.Id"] = taken, ["Away.Name"] = "Harvest", ["Away.First"] = "2026-09-07", ["Away.Last"] = "2026-09-11" }, within: "#Away_Name");
+        Assert.Equal(HttpStatusCode.Conflict, answer.StatusCode);
+        var shown = await Visitor.ParseAsync(answer);
+        Assert.NotEmpty(shown.QuerySelector("#away-name-fault")!.TextContent);
+        Assert.Equal("Harvest", shown.QuerySelector("#Away_Name")!.GetAttribute("value"));
+        // With an id of its own this time.
+        Assert.Equal(HttpStatusCode.Redirect, (await family.Guardian.SubmitAsync(shown, within: "#Away_Name")).StatusCode);
+    }
+
+    [Fact]
     public async Task Of_another_family_are_not_there()
     {
         var family = await server.FamilyAsync();

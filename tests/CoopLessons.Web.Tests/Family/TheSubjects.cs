@@ -51,6 +51,39 @@ public sealed class TheSubjects(TestServer server)
         Assert.Equal(1, await family.FromDbAsync(db => db.Subjects.CountAsync(s => s.Code == "latin-greek")));
     }
 
+    [Fact]
+    public async Task Are_added_once_by_a_form_that_is_sent_eight_times_at_once()
+    {
+        var family = await server.FamilyAsync();
+        var page = await family.Guardian.GetAsync("/family/subjects");
+        var answers = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => family.Guardian.SubmitAsync(page, new() { ["Add.Name"] = "Latin & Greek" }, within: "#Add_Name")));
+        Assert.All(answers, a => Assert.Equal(HttpStatusCode.Redirect, a.StatusCode));
+        Assert.Equal(1, await family.FromDbAsync(db => db.Subjects.CountAsync(s => s.Name == "Latin & Greek")));
+    }
+
+    [Fact]
+    public async Task Of_one_code_that_are_added_at_once_are_added_or_refused_beside_the_name()
+    {
+        var family = await server.FamilyAsync();
+        var before = await family.FromDbAsync(db => db.Subjects.CountAsync());
+        var names = new[] { "Latin & Greek", "Latin Greek", "Latin, Greek", "Latin: Greek", "Latin; Greek", "Latin - Greek", "Latin / Greek", "Latin + Greek" };
+        var pages = await Task.WhenAll(names.Select(_ => family.Guardian.GetAsync("/family/subjects")));
+        var answers = await Task.WhenAll(names.Select((name, i) => family.Guardian.SubmitAsync(pages[i], new() { ["Add.Name"] = name }, within: "#Add_Name")));
+        var added = answers.Count(a => a.StatusCode == HttpStatusCode.Redirect);
+        foreach (var (i, refused) in answers.Index().Where(a => a.Item.StatusCode != HttpStatusCode.Redirect))
+        {
+            Assert.Equal(HttpStatusCode.Conflict, refused.StatusCode);
+            var shown = await Visitor.ParseAsync(refused);
+            Assert.NotEmpty(shown.QuerySelector("#add-fault")!.TextContent);
+            Assert.Equal(names[i], shown.QuerySelector("#Add_Name")!.GetAttribute("value"));
+            // Sent once more it is added, under the next code.
+            Assert.Equal(HttpStatusCode.Redirect, (await family.Guardian.SubmitAsync(shown, within: "#Add_Name")).StatusCode);
+        }
+
+        Assert.InRange(added, 1, names.Length);
+        Assert.Equal(before + names.Length, await family.FromDbAsync(db => db.Subjects.CountAsync()));
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("\u200B")]

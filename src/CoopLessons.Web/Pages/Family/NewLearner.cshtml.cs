@@ -38,7 +38,11 @@ public sealed class NewLearnerModel(AppDb db, TimeProvider clock) : FamilyPage(d
             var learner = new Learner(Id == Guid.Empty ? Guid.CreateVersion7() : Id, Input.Name, Input.BirthDate!.Value, await Db.Learners.CountAsync(Ct));
             Input.Write(learner);
             Db.Learners.Add(learner);
-            await SaveAsync();
+            if (!await SaveNewAsync() && !await Db.Learners.AnyAsync(l => l.Id == Id, Ct))
+            {
+                await Input.ListLevelsAsync(Db, null, Ct);
+                return AgainAfterOthers();
+            }
         }
 
         Say($"{Input.Name} is added.");

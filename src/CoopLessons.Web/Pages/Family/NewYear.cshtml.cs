@@ -28,12 +28,14 @@ public sealed class NewYearModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
     {
         if (Id != Guid.Empty && await Db.SchoolYears.AnyAsync(y => y.Id == Id, Ct))
             return RedirectToPage("/Family/Year", new { id = Id });
-        await Input.CheckOverlapAsync(Db, null, ModelState, Ct);
+        // The same form, sent in the same moment, may have been saved since: it is no other year.
+        await Input.CheckOverlapAsync(Db, Id, ModelState, Ct);
         if (!ModelState.IsValid)
             return Again();
         var year = new SchoolYear(Id == Guid.Empty ? Guid.CreateVersion7() : Id, Input.Name, Input.Range(), Input.Weekdays());
         Db.SchoolYears.Add(year);
-        await SaveAsync();
+        if (!await SaveNewAsync() && !await Db.SchoolYears.AnyAsync(y => y.Id == Id, Ct))
+            return AgainAfterOthers();
         Say($"The year {year.Name} is added. Its breaks and holidays stand below.");
         return RedirectToPage("/Family/Year", new { id = year.Id });
     }

@@ -38,11 +38,8 @@ public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings set
     public async Task<IActionResult> OnPostInviteAsync()
     {
         await ListAsync();
-        if (Input.Id != Guid.Empty && await Db.Invitations.AnyAsync(i => i.Id == Input.Id, Ct))
-        {
-            Say("This invitation was made already, and its link was shown then. If it is lost, withdraw the invitation and make another.");
-            return RedirectToPage();
-        }
+        if (await IsMadeAsync())
+            return MadeAlready();
 
         if (Invitations.Count >= MostInvitations)
             ModelState.AddModelError("Input.Name", $"{MostInvitations} invitations are open. Withdraw one first.");
@@ -51,7 +48,12 @@ public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings set
         var secret = Invitation.NewSecret();
         var author = await AuthorAsync();
         Db.Invitations.Add(new Invitation(Input.Id == Guid.Empty ? Guid.CreateVersion7() : Input.Id, secret, Input.Name, Input.Role!.Value, author.Name, Now));
-        await SaveAsync();
+        if (!await SaveNewAsync())
+        {
+            await ListAsync();
+            return await IsMadeAsync() ? MadeAlready() : AgainAfterOthers("Input.Name");
+        }
+
         var server = settings.PublicUrl?.TrimEnd('/') ?? $"{Request.Scheme}://{Request.Host}{Request.PathBase}";
         Link = $"{server}/join/{secret}";
         await ListAsync();
@@ -98,6 +100,14 @@ public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings set
         if (personId == Me)
             return LocalRedirect("/");
         Say($"{member.Name} no longer belongs to the family.");
+        return RedirectToPage();
+    }
+
+    private Task<bool> IsMadeAsync() => Db.Invitations.AnyAsync(i => i.Id == Input.Id, Ct);
+
+    private RedirectToPageResult MadeAlready()
+    {
+        Say("This invitation was made already, and its link was shown then. If it is lost, withdraw the invitation and make another.");
         return RedirectToPage();
     }
 

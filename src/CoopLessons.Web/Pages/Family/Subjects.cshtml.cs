@@ -39,7 +39,14 @@ public sealed class SubjectsModel(AppDb db, TimeProvider clock) : FamilyPage(db,
             return Again();
         var subject = new FamilySubject(Add.Id == Guid.Empty ? Guid.CreateVersion7() : Add.Id, SubjectCodes.For(Add.Name, Subjects.Select(s => s.Code)), Add.Name, Subjects.Max(s => (int?)s.Order + 1) ?? 0);
         Db.Subjects.Add(subject);
-        await SaveAsync();
+        if (!await SaveNewAsync())
+        {
+            await ListAsync();
+            // Its code may be taken now, though its name is not; the next sending finds another.
+            if (Subjects.All(s => s.Id != Add.Id))
+                return AgainAfterOthers("Add.Name");
+        }
+
         Say($"{subject.Name} is added at the end of the list.");
         return RedirectToPage();
     }

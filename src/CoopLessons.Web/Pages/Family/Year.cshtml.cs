@@ -78,7 +78,20 @@ public sealed class YearModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         if (!ModelState.IsValid)
             return Again();
         Year.AddBreak(Away.Id == Guid.Empty ? Guid.CreateVersion7() : Away.Id, Away.Name, new DayRange(Away.First!.Value, Away.Last!.Value));
-        await SaveAsync();
+        if (!await SaveNewAsync())
+        {
+            if (!await FindAsync(id))
+                return NotFound();
+            Fill();
+            if (Year.Breaks.All(b => b.Id != Away.Id))
+            {
+                // Where the id is taken by another year's break, the form needs a new one to be saved at all.
+                ModelState.Remove("Away.Id");
+                Away.Id = Guid.CreateVersion7();
+                return AgainAfterOthers("Away.Name");
+            }
+        }
+
         Say($"{Away.Name} is added to the breaks.");
         return RedirectToPage();
     }
@@ -104,7 +117,21 @@ public sealed class YearModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         foreach (var holiday in chosen.Take(MostBreaks - Year.Breaks.Count))
             Year.AddBreak(Guid.CreateVersion7(), holiday.Name, new DayRange(holiday.Observed, holiday.Observed));
         ModelState.Clear();
-        await SaveAsync();
+        // Breaks are rows of their own; the year's version keeps a holiday from being added twice in the same moment.
+        if (chosen.Count > 0)
+            Db.Entry(Year).State = EntityState.Modified;
+        if (!await SaveNewAsync())
+        {
+            if (!await FindAsync(id))
+                return NotFound();
+            if (Holidays.Any(chosen.Contains))
+            {
+                Fill();
+                Away.Id = Guid.CreateVersion7();
+                return AgainAfterOthers();
+            }
+        }
+
         Say(chosen.Count switch { 0 => "No holiday was chosen.", 1 => $"{chosen[0].Name} is added to the breaks.", _ => $"{chosen.Count} holidays are added to the breaks." });
         return RedirectToPage();
     }

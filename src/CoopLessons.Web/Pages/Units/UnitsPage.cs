@@ -2,7 +2,6 @@ using CoopLessons.Core.Units;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Units;
-using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Units;
@@ -22,29 +21,4 @@ public abstract class UnitsPage(AppDb db, TimeProvider clock) : FamilyPage(db, c
         Db.Learners.AsNoTracking().Include(l => l.Levels).Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(Ct);
 
     protected CautionedLearner Cautioned(Learner learner) => learner.ToCautioned(Today);
-
-    /// <summary>
-    /// Saves a row with an id from its page. A second sending that comes in the same moment finds the id or another
-    /// unique name taken: then nothing is written, and false is returned without a message.
-    /// </summary>
-    protected async Task<bool> SaveNewAsync()
-    {
-        try
-        {
-            await Db.SaveChangesAsync(Ct);
-            return true;
-        }
-        catch (DbUpdateException fault) when (fault is not DbUpdateConcurrencyException)
-        {
-            Db.ChangeTracker.Clear();
-            return false;
-        }
-    }
-
-    /// <summary>The form once more where somebody else saved at the same moment.</summary>
-    protected IActionResult AgainAfterOthers()
-    {
-        ModelState.AddModelError("", "Something else was saved at the same moment. Nothing you typed is lost; send it once more.");
-        return Again(StatusCodes.Status409Conflict);
-    }
 }
