@@ -140,6 +140,30 @@ public sealed class TheChildren(TestServer server)
         Assert.Equal("Jenny", await family.FromDbAsync(db => db.Learners.Select(l => l.Name).SingleAsync()));
     }
 
+    [Theory]
+    [InlineData("Aside", false)]
+    [InlineData("Back", true)]
+    public async Task Are_not_set_aside_or_brought_back_by_an_older_page(string handler, bool aside)
+    {
+        var family = await server.FamilyAsync();
+        var id = await AddAsync(family);
+        if (aside)
+            await family.Guardian.SubmitAsync(await family.Guardian.GetAsync($"/family/learners/{id}"), within: "form[action*='handler=Aside']");
+        var older = await family.Guardian.GetAsync($"/family/learners/{id}");
+        await family.Guardian.SubmitAsync(await family.Guardian.GetAsync($"/family/learners/{id}"), new() { ["Input.Name"] = "Jenny" });
+        var answer = await family.Guardian.SubmitAsync(older, within: $"form[action*='handler={handler}']");
+        Assert.Equal(HttpStatusCode.Conflict, answer.StatusCode);
+        Assert.Equal(aside, await family.FromDbAsync(db => db.Learners.Select(l => l.SetAside).SingleAsync()));
+        var shown = await Visitor.ParseAsync(answer);
+        Assert.NotEmpty(shown.QuerySelector(".validation-summary-errors")!.TextContent);
+        Assert.Empty(shown.QuerySelectorAll(".field-validation-error"));
+        Assert.Equal("Jenny", shown.QuerySelector("#Input_Name")!.GetAttribute("value"));
+        // Sent once more from the page that came back, and then a second time, it is done.
+        for (var i = 0; i < 2; i++)
+            Assert.Equal("/family", (await family.Guardian.SubmitAsync(shown, within: $"form[action*='handler={handler}']")).Headers.Location?.OriginalString);
+        Assert.Equal(!aside, await family.FromDbAsync(db => db.Learners.Select(l => l.SetAside).SingleAsync()));
+    }
+
     [Fact]
     public async Task Of_another_family_are_not_there()
     {

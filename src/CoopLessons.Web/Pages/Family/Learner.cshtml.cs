@@ -45,7 +45,8 @@ public sealed class LearnerModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
         Expect(learner, Version);
         if (!await SaveAsync())
         {
-            var newer = (await FindAsync(id))!;
+            if (await FindAsync(id) is not { } newer)
+                return NotFound();
             await Input.ListLevelsAsync(Db, newer, Ct);
             ModelState.Remove(nameof(Version));
             Version = newer.Version;
@@ -56,23 +57,35 @@ public sealed class LearnerModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
         return RedirectToPage("/Family/Index");
     }
 
-    public async Task<IActionResult> OnPostAsideAsync(Guid id)
-    {
-        if (await FindAsync(id) is not { } learner)
-            return NotFound();
-        learner.PutAside();
-        await SaveAsync();
-        Say($"{learner.Name} is set aside. What was logged stays in the records.");
-        return RedirectToPage("/Family/Index");
-    }
+    public Task<IActionResult> OnPostAsideAsync(Guid id) => PutAsync(id, aside: true, name => $"{name} is set aside. What was logged stays in the records.");
 
-    public async Task<IActionResult> OnPostBackAsync(Guid id)
+    public Task<IActionResult> OnPostBackAsync(Guid id) => PutAsync(id, aside: false, name => $"{name} is back.");
+
+    private async Task<IActionResult> PutAsync(Guid id, bool aside, Func<string, string> sentence)
     {
         if (await FindAsync(id) is not { } learner)
             return NotFound();
-        learner.BringBack();
-        await SaveAsync();
-        Say($"{learner.Name} is back.");
+        // The fields of the other form did not come with this one.
+        ModelState.Clear();
+        // Sent a second time, it is done already.
+        if (learner.SetAside != aside)
+        {
+            if (aside)
+                learner.PutAside();
+            else
+                learner.BringBack();
+            Expect(learner, Version);
+            if (!await SaveAsync())
+            {
+                if (await FindAsync(id) is not { } newer)
+                    return NotFound();
+                (Input, Version) = (LearnerInput.Of(newer), newer.Version);
+                await Input.ListLevelsAsync(Db, newer, Ct);
+                return Again(StatusCodes.Status409Conflict);
+            }
+        }
+
+        Say(sentence(learner.Name));
         return RedirectToPage("/Family/Index");
     }
 
