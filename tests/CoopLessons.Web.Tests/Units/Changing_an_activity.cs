@@ -32,6 +32,9 @@ public class Changing_an_activity(TestServer server)
         Assert.Equal("Second", page.QuerySelector("[name='Input.Title']")!.GetAttribute("value"));
         Assert.Contains("Somebody changed this", page.Text(".validation-summary-errors"), StringComparison.Ordinal);
         Assert.Equal("First", (await family.UnitAsync(songs.Id)).Activities.Single(a => a.Id == songs.Wheel).Title);
+        // Having been told, the parent may save over it.
+        await family.Guardian.SubmitAsync(page).RedirectedAsync();
+        Assert.Equal("Second", (await family.UnitAsync(songs.Id)).Activities.Single(a => a.Id == songs.Wheel).Title);
     }
 
     [Fact]

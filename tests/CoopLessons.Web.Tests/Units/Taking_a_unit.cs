@@ -75,6 +75,9 @@ public class Taking_a_unit(TestServer server)
         Assert.Contains("Somebody changed this", page.Text(".validation-summary-errors"), StringComparison.Ordinal);
         Assert.Equal("2026-05-04", page.QuerySelector(Form)!.GetAttribute("value"));
         Assert.Equal(new DateOnly(2026, 4, 6), (await family.UnitAsync(id)).StartsOn);
+        // Having been told, the parent may save over it.
+        await family.Guardian.SubmitAsync(page, within: Form).RedirectedAsync();
+        Assert.Equal(new DateOnly(2026, 5, 4), (await family.UnitAsync(id)).StartsOn);
     }
 
     [Fact]

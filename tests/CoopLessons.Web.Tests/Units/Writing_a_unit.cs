@@ -105,6 +105,10 @@ public class Writing_a_unit(TestServer server)
         Assert.Contains("Somebody changed this", page.Text(".validation-summary-errors"), StringComparison.Ordinal);
         var unit = await family.UnitAsync(songs.Id);
         Assert.Equal(("First", 3), (unit.Title, unit.Weeks));
+        // Having been told, the parent may save over it.
+        await family.Guardian.SubmitAsync(page).RedirectedAsync();
+        unit = await family.UnitAsync(songs.Id);
+        Assert.Equal(("Second", 5), (unit.Title, unit.Weeks));
     }
 
     [Fact]

@@ -35,7 +35,16 @@ public sealed class EditModel(AppDb db, TimeProvider clock) : UnitsPage(db, cloc
         unit.Describe(Input.Title, Input.Summary, Input.Weeks!.Value);
         Expect(unit, Input.Version);
         if (!await SaveAsync())
+        {
+            if (await UnitAsync(id) is not { } newer)
+                return NotFound();
+            Unit = newer;
+            // The reader has been told; saving once more is meant.
+            Input.Version = newer.Version;
+            ModelState.Remove("Input.Version");
             return Again(StatusCodes.Status409Conflict);
+        }
+
         Say("The unit is changed.");
         return RedirectToPage("Show", new { id });
     }

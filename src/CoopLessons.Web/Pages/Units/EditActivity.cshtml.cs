@@ -33,7 +33,15 @@ public sealed class EditActivityModel(AppDb db, TimeProvider clock) : ActivityFo
             Unit.Hold(subjectId);
         Expect(_activity, Input.Version);
         if (!await SaveAsync())
+        {
+            if (!await FindAsync(id, activityId))
+                return NotFound();
+            // The reader has been told; saving once more is meant.
+            Input.Version = _activity.Version;
+            ModelState.Remove("Input.Version");
             return Again(StatusCodes.Status409Conflict);
+        }
+
         Say("The activity is changed.");
         return RedirectToPage("ShowActivity", new { id, activityId });
     }

@@ -104,6 +104,9 @@ public sealed class ShowModel(AppDb db, TimeProvider clock) : UnitsPage(db, cloc
         if (!await ShowAsync(id))
             return NotFound();
         Take.Monday = typed;
+        // After a stale form the reader has been told; sending once more is meant.
+        if (status == StatusCodes.Status409Conflict)
+            ModelState.Remove("Take.Version");
         return Again(status);
     }
 
