@@ -17,9 +17,9 @@ public sealed class Invitation : IFamilyOwned, IVersioned
 
     private Invitation() { }
 
-    public Invitation(Guid id, string secret, string forWhom, Role role, string from, DateTime now)
+    public Invitation(Guid id, string secret, string forWhom, Role role, Guid fromId, string from, DateTime now)
     {
-        (Id, SecretHash, ForWhom, Role, From, MadeAt, EndsAt) = (id, Hash(secret), forWhom, role, from, now, now + Life);
+        (Id, SecretHash, ForWhom, Role, FromId, From, MadeAt, EndsAt) = (id, Hash(secret), forWhom, role, fromId, from, now, now + Life);
     }
 
     public Guid FamilyId { get; private set; }
@@ -27,6 +27,9 @@ public sealed class Invitation : IFamilyOwned, IVersioned
     public string SecretHash { get; private set; } = "";
     public string ForWhom { get; private set; } = "";
     public Role Role { get; private set; }
+
+    /// <summary>The person who invites; their open links end when they no longer belong to the family.</summary>
+    public Guid FromId { get; private set; }
     public string From { get; private set; } = "";
     public DateTime MadeAt { get; private set; }
     public DateTime EndsAt { get; private set; }

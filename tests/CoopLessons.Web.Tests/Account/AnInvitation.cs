@@ -14,7 +14,7 @@ public sealed class AnInvitation(TestServer server)
         var secret = Invitation.NewSecret();
         await family.WithDbAsync(async db =>
         {
-            db.Invitations.Add(new Invitation(Guid.CreateVersion7(), secret, "Basil", role, "Iris", madeAt ?? server.Clock.GetUtcNow().UtcDateTime));
+            db.Invitations.Add(new Invitation(Guid.CreateVersion7(), secret, "Basil", role, family.GuardianId, "Iris", madeAt ?? server.Clock.GetUtcNow().UtcDateTime));
             await db.SaveChangesAsync();
         });
         return "/join/" + secret;

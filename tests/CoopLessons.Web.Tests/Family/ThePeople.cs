@@ -20,6 +20,12 @@ public sealed class ThePeople(TestServer server)
         return await family.Server.SignInAsync(person.Email!);
     }
 
+    private static async Task<string> LinkAsync(Visitor guardian)
+    {
+        var answer = await guardian.SubmitAsync(await guardian.GetAsync("/family/people"), new() { ["Input.Name"] = "Basil", ["Input.Role"] = "Guardian" }, within: "#invite-name");
+        return new Uri((await Visitor.ParseAsync(answer)).QuerySelector("#link")!.GetAttribute("value")!).AbsolutePath;
+    }
+
     [Fact]
     public async Task Are_invited_by_a_link_that_is_shown_once()
     {
@@ -88,6 +94,38 @@ public sealed class ThePeople(TestServer server)
         Assert.Equal("/person/found-family", (await helper.OpenAsync("/")).Headers.Location!.OriginalString);
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Who_are_taken_out_or_leave_take_the_links_they_made_with_them(bool bySelf)
+    {
+        var family = await server.FamilyAsync();
+        var olive = await SecondGuardianAsync(family);
+        var oliveId = await family.FromDbAsync(db => db.Memberships.Where(m => m.Name == "Olive").Select(m => m.PersonId).SingleAsync());
+        var (hers, kept) = (await LinkAsync(olive), await LinkAsync(family.Guardian));
+        var who = bySelf ? olive : family.Guardian;
+        var answer = await who.SubmitAsync(await who.GetAsync("/family/people"), new() { ["personId"] = oliveId.ToString() }, within: "form[action*='handler=TakeOut'] button");
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        Assert.Equal(HttpStatusCode.Gone, (await server.Visitor().OpenAsync(hers)).StatusCode);
+        await server.Visitor().GetAsync(kept);
+    }
+
+    [Fact]
+    public async Task Who_are_taken_out_while_they_make_a_link_leave_none_behind()
+    {
+        var family = await server.FamilyAsync();
+        var olive = await SecondGuardianAsync(family);
+        var oliveId = await family.FromDbAsync(db => db.Memberships.Where(m => m.Name == "Olive").Select(m => m.PersonId).SingleAsync());
+        var pages = (Mine: await family.Guardian.GetAsync("/family/people"), Hers: await olive.GetAsync("/family/people"));
+        var answers = await Task.WhenAll(
+            family.Guardian.SubmitAsync(pages.Mine, new() { ["personId"] = oliveId.ToString() }, within: "form[action*='handler=TakeOut'] button"),
+            olive.SubmitAsync(pages.Hers, new() { ["Input.Name"] = "Basil" }, within: "#invite-name"));
+        Assert.All(answers, a => Assert.NotEqual(HttpStatusCode.InternalServerError, a.StatusCode));
+        var isOut = !await family.FromDbAsync(db => db.Memberships.AnyAsync(m => m.PersonId == oliveId));
+        var open = await family.FromDbAsync(db => db.Invitations.CountAsync(i => i.WithdrawnAt == null));
+        Assert.False(isOut && open > 0, $"Out: {isOut}, open links: {open}.");
+    }
+
     [Fact]
     public async Task Keep_their_last_guardian()
     {
@@ -122,7 +160,7 @@ public sealed class ThePeople(TestServer server)
         var invitation = Guid.CreateVersion7();
         await other.WithDbAsync(async db =>
         {
-            db.Invitations.Add(new Invitation(invitation, Invitation.NewSecret(), "Basil", Role.Helper, "Iris", TestServer.Start.UtcDateTime));
+            db.Invitations.Add(new Invitation(invitation, Invitation.NewSecret(), "Basil", Role.Helper, other.GuardianId, "Iris", TestServer.Start.UtcDateTime));
             await db.SaveChangesAsync();
         });
         var token = await family.Guardian.TokenAsync("/family/people");

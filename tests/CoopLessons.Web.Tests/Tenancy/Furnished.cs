@@ -38,7 +38,7 @@ internal sealed record Furnished(
             db.Add(new PlannedSession(ids[4], ids[3], TestServer.Today, 9 * 60, 0, [learner.Id]));
             db.Add(LogEntry.Write(ids[5], new EntryFacts(TestServer.Today, null, "Sang", Place.Home, "", [new LearnerTime(learner.Id, new Minutes(20))], [new SubjectWeight(subject.Id, 1)], []), author, TestServer.Start.UtcDateTime));
             db.Add(new DayMark(learner.Id, new DateOnly(2026, 3, 12), true, "Iris", TestServer.Start.UtcDateTime));
-            db.Add(new Invitation(ids[6], CoopLessons.Data.Families.Invitation.NewSecret(), "Basil", Role.Helper, "Iris", TestServer.Start.UtcDateTime));
+            db.Add(new Invitation(ids[6], CoopLessons.Data.Families.Invitation.NewSecret(), "Basil", Role.Helper, family.GuardianId, "Iris", TestServer.Start.UtcDateTime));
             await db.SaveChangesAsync();
         });
         return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6]);

@@ -46,8 +46,11 @@ public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings set
         if (!ModelState.IsValid)
             return Again();
         var secret = Invitation.NewSecret();
-        var author = await AuthorAsync();
-        Db.Invitations.Add(new Invitation(Input.Id == Guid.Empty ? Guid.CreateVersion7() : Input.Id, secret, Input.Name, Input.Role!.Value, author.Name, Now));
+        if (Members.SingleOrDefault(m => m.PersonId == Me) is not { } inviter)
+            return Forbid();
+        // Whoever takes the inviter out in this moment has not seen the link: one of the two must fail.
+        Db.Entry(inviter).State = EntityState.Modified;
+        Db.Invitations.Add(new Invitation(Input.Id == Guid.Empty ? Guid.CreateVersion7() : Input.Id, secret, Input.Name, Input.Role!.Value, Me, inviter.Name, Now));
         if (!await SaveNewAsync())
         {
             await ListAsync();
@@ -89,6 +92,9 @@ public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings set
         }
 
         Db.Memberships.Remove(member);
+        // A link they kept would let them in again.
+        foreach (var invitation in await Db.Invitations.Where(i => i.FromId == personId && i.WithdrawnAt == null && i.TakenAt == null).ToListAsync(Ct))
+            invitation.Withdraw(Now);
         // Two guardians who take each other out at the same moment must not both succeed: the family's version lets one.
         Db.Entry(Family).State = EntityState.Modified;
         if (!await SaveAsync())
