@@ -121,6 +121,9 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)");
 
+                    b.Property<Guid>("FromId")
+                        .HasColumnType("uuid");
+
                     b.Property<DateTime>("MadeAt")
                         .HasColumnType("timestamp with time zone");
 

@@ -116,6 +116,9 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .HasMaxLength(60)
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid>("FromId")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateTime>("MadeAt")
                         .HasColumnType("TEXT");
 

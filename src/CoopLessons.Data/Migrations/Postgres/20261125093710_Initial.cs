@@ -1,9 +1,10 @@
 ﻿using System;
 using Microsoft.EntityFrameworkCore.Migrations;
+using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace CoopLessons.Data.Migrations.Sqlite
+namespace CoopLessons.Data.Migrations.Postgres
 {
     /// <inheritdoc />
     public partial class Initial : Migration
@@ -15,14 +16,14 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "Families",
                 columns: table => new
                 {
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Name = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    TimeZone = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    State = table.Column<string>(type: "TEXT", maxLength: 2, nullable: false),
-                    CountingPolicy = table.Column<string>(type: "TEXT", maxLength: 300, nullable: false),
-                    MinimumDay = table.Column<int>(type: "INTEGER", nullable: false),
-                    CreatedAt = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Name = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    TimeZone = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    State = table.Column<string>(type: "character varying(2)", maxLength: 2, nullable: false),
+                    CountingPolicy = table.Column<string>(type: "character varying(300)", maxLength: 300, nullable: false),
+                    MinimumDay = table.Column<int>(type: "integer", nullable: false),
+                    CreatedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -33,22 +34,22 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "People",
                 columns: table => new
                 {
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Name = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    UserName = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
-                    NormalizedUserName = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
-                    Email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
-                    NormalizedEmail = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
-                    EmailConfirmed = table.Column<bool>(type: "INTEGER", nullable: false),
-                    PasswordHash = table.Column<string>(type: "TEXT", nullable: true),
-                    SecurityStamp = table.Column<string>(type: "TEXT", nullable: true),
-                    ConcurrencyStamp = table.Column<string>(type: "TEXT", nullable: true),
-                    PhoneNumber = table.Column<string>(type: "TEXT", nullable: true),
-                    PhoneNumberConfirmed = table.Column<bool>(type: "INTEGER", nullable: false),
-                    TwoFactorEnabled = table.Column<bool>(type: "INTEGER", nullable: false),
-                    LockoutEnd = table.Column<DateTimeOffset>(type: "TEXT", nullable: true),
-                    LockoutEnabled = table.Column<bool>(type: "INTEGER", nullable: false),
-                    AccessFailedCount = table.Column<int>(type: "INTEGER", nullable: false)
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Name = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    UserName = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
+                    NormalizedUserName = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
+                    Email = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
+                    NormalizedEmail = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
+                    EmailConfirmed = table.Column<bool>(type: "boolean", nullable: false),
+                    PasswordHash = table.Column<string>(type: "text", nullable: true),
+                    SecurityStamp = table.Column<string>(type: "text", nullable: true),
+                    ConcurrencyStamp = table.Column<string>(type: "text", nullable: true),
+                    PhoneNumber = table.Column<string>(type: "text", nullable: true),
+                    PhoneNumberConfirmed = table.Column<bool>(type: "boolean", nullable: false),
+                    TwoFactorEnabled = table.Column<bool>(type: "boolean", nullable: false),
+                    LockoutEnd = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: true),
+                    LockoutEnabled = table.Column<bool>(type: "boolean", nullable: false),
+                    AccessFailedCount = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -59,17 +60,18 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "Invitations",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    SecretHash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
-                    ForWhom = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    Role = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
-                    From = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    MadeAt = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    EndsAt = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    WithdrawnAt = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    TakenAt = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    SecretHash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
+                    ForWhom = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    Role = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    FromId = table.Column<Guid>(type: "uuid", nullable: false),
+                    From = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    MadeAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    EndsAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    WithdrawnAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    TakenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -86,15 +88,15 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "Learners",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Name = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    BirthDate = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    Order = table.Column<int>(type: "INTEGER", nullable: false),
-                    Allergies = table.Column<string>(type: "TEXT", nullable: false),
-                    AllergyNote = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
-                    SetAside = table.Column<bool>(type: "INTEGER", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Name = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    BirthDate = table.Column<DateOnly>(type: "date", nullable: false),
+                    Order = table.Column<int>(type: "integer", nullable: false),
+                    Allergies = table.Column<string>(type: "text", nullable: false),
+                    AllergyNote = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    SetAside = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -111,11 +113,11 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "LogEntries",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    SessionId = table.Column<Guid>(type: "TEXT", nullable: true),
-                    Newest = table.Column<int>(type: "INTEGER", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    SessionId = table.Column<Guid>(type: "uuid", nullable: true),
+                    Newest = table.Column<int>(type: "integer", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -132,13 +134,13 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "SchoolYears",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Name = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    First = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    Last = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    Weekdays = table.Column<int>(type: "INTEGER", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Name = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    First = table.Column<DateOnly>(type: "date", nullable: false),
+                    Last = table.Column<DateOnly>(type: "date", nullable: false),
+                    Weekdays = table.Column<int>(type: "integer", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -155,13 +157,13 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "Subjects",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Code = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    Name = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    Order = table.Column<int>(type: "INTEGER", nullable: false),
-                    Retired = table.Column<bool>(type: "INTEGER", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Code = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Name = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    Order = table.Column<int>(type: "integer", nullable: false),
+                    Retired = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -178,13 +180,13 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "Units",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Title = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    Summary = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
-                    Weeks = table.Column<int>(type: "INTEGER", nullable: false),
-                    StartsOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Title = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    Summary = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: false),
+                    Weeks = table.Column<int>(type: "integer", nullable: false),
+                    StartsOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -201,13 +203,13 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "Memberships",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    PersonId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Name = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    Role = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
-                    Since = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    ChosenAt = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    PersonId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Name = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    Role = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    Since = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ChosenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -230,11 +232,11 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "PersonClaims",
                 columns: table => new
                 {
-                    Id = table.Column<int>(type: "INTEGER", nullable: false)
-                        .Annotation("Sqlite:Autoincrement", true),
-                    UserId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    ClaimType = table.Column<string>(type: "TEXT", nullable: true),
-                    ClaimValue = table.Column<string>(type: "TEXT", nullable: true)
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    UserId = table.Column<Guid>(type: "uuid", nullable: false),
+                    ClaimType = table.Column<string>(type: "text", nullable: true),
+                    ClaimValue = table.Column<string>(type: "text", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -251,10 +253,10 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "PersonLogins",
                 columns: table => new
                 {
-                    LoginProvider = table.Column<string>(type: "TEXT", nullable: false),
-                    ProviderKey = table.Column<string>(type: "TEXT", nullable: false),
-                    ProviderDisplayName = table.Column<string>(type: "TEXT", nullable: true),
-                    UserId = table.Column<Guid>(type: "TEXT", nullable: false)
+                    LoginProvider = table.Column<string>(type: "text", nullable: false),
+                    ProviderKey = table.Column<string>(type: "text", nullable: false),
+                    ProviderDisplayName = table.Column<string>(type: "text", nullable: true),
+                    UserId = table.Column<Guid>(type: "uuid", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -271,10 +273,10 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "PersonTokens",
                 columns: table => new
                 {
-                    UserId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    LoginProvider = table.Column<string>(type: "TEXT", nullable: false),
-                    Name = table.Column<string>(type: "TEXT", nullable: false),
-                    Value = table.Column<string>(type: "TEXT", nullable: true)
+                    UserId = table.Column<Guid>(type: "uuid", nullable: false),
+                    LoginProvider = table.Column<string>(type: "text", nullable: false),
+                    Name = table.Column<string>(type: "text", nullable: false),
+                    Value = table.Column<string>(type: "text", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -291,13 +293,13 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "SignInSessions",
                 columns: table => new
                 {
-                    KeyHash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
-                    PersonId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Ticket = table.Column<byte[]>(type: "BLOB", nullable: false),
-                    Device = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    StartedAt = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    SeenAt = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    EndsAt = table.Column<DateTime>(type: "TEXT", nullable: false)
+                    KeyHash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
+                    PersonId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Ticket = table.Column<byte[]>(type: "bytea", nullable: false),
+                    Device = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    StartedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    SeenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    EndsAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -314,13 +316,13 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "DayMarks",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    LearnerId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Date = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    Counts = table.Column<bool>(type: "INTEGER", nullable: false),
-                    By = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    LearnerId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Date = table.Column<DateOnly>(type: "date", nullable: false),
+                    Counts = table.Column<bool>(type: "boolean", nullable: false),
+                    By = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -343,19 +345,19 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "LogRevisions",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    EntryId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Number = table.Column<int>(type: "INTEGER", nullable: false),
-                    Date = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    StartsAt = table.Column<int>(type: "INTEGER", nullable: true),
-                    What = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
-                    Place = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
-                    Note = table.Column<string>(type: "TEXT", maxLength: 4000, nullable: false),
-                    AuthorId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    AuthorName = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    WrittenAt = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    Why = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
-                    Removed = table.Column<bool>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    EntryId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    Date = table.Column<DateOnly>(type: "date", nullable: false),
+                    StartsAt = table.Column<int>(type: "integer", nullable: true),
+                    What = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Place = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    Note = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
+                    AuthorId = table.Column<Guid>(type: "uuid", nullable: false),
+                    AuthorName = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    WrittenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Why = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Removed = table.Column<bool>(type: "boolean", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -378,12 +380,12 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "SchoolBreak",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    SchoolYearId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Name = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    First = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    Last = table.Column<DateOnly>(type: "TEXT", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    SchoolYearId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Name = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    First = table.Column<DateOnly>(type: "date", nullable: false),
+                    Last = table.Column<DateOnly>(type: "date", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -406,10 +408,10 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "LearnerLevel",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    LearnerId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    SubjectId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Grade = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    LearnerId = table.Column<Guid>(type: "uuid", nullable: false),
+                    SubjectId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Grade = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -438,22 +440,22 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "Activities",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    UnitId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Code = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    Week = table.Column<int>(type: "INTEGER", nullable: false),
-                    Order = table.Column<int>(type: "INTEGER", nullable: false),
-                    Title = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    Kind = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
-                    Does = table.Column<string>(type: "TEXT", maxLength: 4000, nullable: false),
-                    AdultNeed = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
-                    HandsOnMinutes = table.Column<int>(type: "INTEGER", nullable: false),
-                    WaitingMinutes = table.Column<int>(type: "INTEGER", nullable: false),
-                    WaitingFor = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    LeftOut = table.Column<bool>(type: "INTEGER", nullable: false),
-                    Details = table.Column<string>(type: "TEXT", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    UnitId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Code = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Week = table.Column<int>(type: "integer", nullable: false),
+                    Order = table.Column<int>(type: "integer", nullable: false),
+                    Title = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    Kind = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    Does = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
+                    AdultNeed = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    HandsOnMinutes = table.Column<int>(type: "integer", nullable: false),
+                    WaitingMinutes = table.Column<int>(type: "integer", nullable: false),
+                    WaitingFor = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    LeftOut = table.Column<bool>(type: "boolean", nullable: false),
+                    Details = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -476,10 +478,10 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "UnitSubject",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    UnitId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    SubjectId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    LeftOut = table.Column<bool>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    UnitId = table.Column<Guid>(type: "uuid", nullable: false),
+                    SubjectId = table.Column<Guid>(type: "uuid", nullable: false),
+                    LeftOut = table.Column<bool>(type: "boolean", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -508,11 +510,11 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "LogSubject",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    EntryId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Number = table.Column<int>(type: "INTEGER", nullable: false),
-                    SubjectId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Weight = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    EntryId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    SubjectId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Weight = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -541,11 +543,11 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "LogTime",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    EntryId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Number = table.Column<int>(type: "INTEGER", nullable: false),
-                    LearnerId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Minutes = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    EntryId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    LearnerId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Minutes = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -574,16 +576,16 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "PlannedSessions",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    ActivityId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Date = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    StartsAt = table.Column<int>(type: "INTEGER", nullable: true),
-                    Order = table.Column<int>(type: "INTEGER", nullable: false),
-                    Learners = table.Column<string>(type: "TEXT", nullable: false),
-                    State = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
-                    EntryId = table.Column<Guid>(type: "TEXT", nullable: true),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    ActivityId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Date = table.Column<DateOnly>(type: "date", nullable: false),
+                    StartsAt = table.Column<int>(type: "integer", nullable: true),
+                    Order = table.Column<int>(type: "integer", nullable: false),
+                    Learners = table.Column<string>(type: "text", nullable: false),
+                    State = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    EntryId = table.Column<Guid>(type: "uuid", nullable: true),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {

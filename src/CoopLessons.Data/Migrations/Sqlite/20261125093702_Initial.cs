@@ -1,10 +1,9 @@
 ﻿using System;
 using Microsoft.EntityFrameworkCore.Migrations;
-using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace CoopLessons.Data.Migrations.Postgres
+namespace CoopLessons.Data.Migrations.Sqlite
 {
     /// <inheritdoc />
     public partial class Initial : Migration
@@ -16,14 +15,14 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "Families",
                 columns: table => new
                 {
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    Name = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
-                    TimeZone = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
-                    State = table.Column<string>(type: "character varying(2)", maxLength: 2, nullable: false),
-                    CountingPolicy = table.Column<string>(type: "character varying(300)", maxLength: 300, nullable: false),
-                    MinimumDay = table.Column<int>(type: "integer", nullable: false),
-                    CreatedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    TimeZone = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    State = table.Column<string>(type: "TEXT", maxLength: 2, nullable: false),
+                    CountingPolicy = table.Column<string>(type: "TEXT", maxLength: 300, nullable: false),
+                    MinimumDay = table.Column<int>(type: "INTEGER", nullable: false),
+                    CreatedAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -34,22 +33,22 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "People",
                 columns: table => new
                 {
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    Name = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
-                    UserName = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    NormalizedUserName = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    Email = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    NormalizedEmail = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    EmailConfirmed = table.Column<bool>(type: "boolean", nullable: false),
-                    PasswordHash = table.Column<string>(type: "text", nullable: true),
-                    SecurityStamp = table.Column<string>(type: "text", nullable: true),
-                    ConcurrencyStamp = table.Column<string>(type: "text", nullable: true),
-                    PhoneNumber = table.Column<string>(type: "text", nullable: true),
-                    PhoneNumberConfirmed = table.Column<bool>(type: "boolean", nullable: false),
-                    TwoFactorEnabled = table.Column<bool>(type: "boolean", nullable: false),
-                    LockoutEnd = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: true),
-                    LockoutEnabled = table.Column<bool>(type: "boolean", nullable: false),
-                    AccessFailedCount = table.Column<int>(type: "integer", nullable: false)
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    UserName = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    NormalizedUserName = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    Email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    NormalizedEmail = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    EmailConfirmed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    PasswordHash = table.Column<string>(type: "TEXT", nullable: true),
+                    SecurityStamp = table.Column<string>(type: "TEXT", nullable: true),
+                    ConcurrencyStamp = table.Column<string>(type: "TEXT", nullable: true),
+                    PhoneNumber = table.Column<string>(type: "TEXT", nullable: true),
+                    PhoneNumberConfirmed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    TwoFactorEnabled = table.Column<bool>(type: "INTEGER", nullable: false),
+                    LockoutEnd = table.Column<DateTimeOffset>(type: "TEXT", nullable: true),
+                    LockoutEnabled = table.Column<bool>(type: "INTEGER", nullable: false),
+                    AccessFailedCount = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -60,17 +59,18 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "Invitations",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    SecretHash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
-                    ForWhom = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
-                    Role = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
-                    From = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
-                    MadeAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    EndsAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    WithdrawnAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    TakenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SecretHash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
+                    ForWhom = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    Role = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    FromId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    From = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    MadeAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    EndsAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    WithdrawnAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    TakenAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -87,15 +87,15 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "Learners",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    Name = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
-                    BirthDate = table.Column<DateOnly>(type: "date", nullable: false),
-                    Order = table.Column<int>(type: "integer", nullable: false),
-                    Allergies = table.Column<string>(type: "text", nullable: false),
-                    AllergyNote = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
-                    SetAside = table.Column<bool>(type: "boolean", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    BirthDate = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Order = table.Column<int>(type: "INTEGER", nullable: false),
+                    Allergies = table.Column<string>(type: "TEXT", nullable: false),
+                    AllergyNote = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    SetAside = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -112,11 +112,11 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "LogEntries",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    SessionId = table.Column<Guid>(type: "uuid", nullable: true),
-                    Newest = table.Column<int>(type: "integer", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SessionId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    Newest = table.Column<int>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -133,13 +133,13 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "SchoolYears",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    Name = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
-                    First = table.Column<DateOnly>(type: "date", nullable: false),
-                    Last = table.Column<DateOnly>(type: "date", nullable: false),
-                    Weekdays = table.Column<int>(type: "integer", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    First = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Last = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Weekdays = table.Column<int>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -156,13 +156,13 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "Subjects",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    Code = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
-                    Name = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
-                    Order = table.Column<int>(type: "integer", nullable: false),
-                    Retired = table.Column<bool>(type: "boolean", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Code = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    Order = table.Column<int>(type: "INTEGER", nullable: false),
+                    Retired = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -179,13 +179,13 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "Units",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    Title = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
-                    Summary = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: false),
-                    Weeks = table.Column<int>(type: "integer", nullable: false),
-                    StartsOn = table.Column<DateOnly>(type: "date", nullable: true),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Title = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
+                    Summary = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
+                    Weeks = table.Column<int>(type: "INTEGER", nullable: false),
+                    StartsOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -202,13 +202,13 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "Memberships",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    PersonId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Name = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
-                    Role = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
-                    Since = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    ChosenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    PersonId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    Role = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    Since = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ChosenAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -231,11 +231,11 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "PersonClaims",
                 columns: table => new
                 {
-                    Id = table.Column<int>(type: "integer", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    UserId = table.Column<Guid>(type: "uuid", nullable: false),
-                    ClaimType = table.Column<string>(type: "text", nullable: true),
-                    ClaimValue = table.Column<string>(type: "text", nullable: true)
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    UserId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    ClaimType = table.Column<string>(type: "TEXT", nullable: true),
+                    ClaimValue = table.Column<string>(type: "TEXT", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -252,10 +252,10 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "PersonLogins",
                 columns: table => new
                 {
-                    LoginProvider = table.Column<string>(type: "text", nullable: false),
-                    ProviderKey = table.Column<string>(type: "text", nullable: false),
-                    ProviderDisplayName = table.Column<string>(type: "text", nullable: true),
-                    UserId = table.Column<Guid>(type: "uuid", nullable: false)
+                    LoginProvider = table.Column<string>(type: "TEXT", nullable: false),
+                    ProviderKey = table.Column<string>(type: "TEXT", nullable: false),
+                    ProviderDisplayName = table.Column<string>(type: "TEXT", nullable: true),
+                    UserId = table.Column<Guid>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -272,10 +272,10 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "PersonTokens",
                 columns: table => new
                 {
-                    UserId = table.Column<Guid>(type: "uuid", nullable: false),
-                    LoginProvider = table.Column<string>(type: "text", nullable: false),
-                    Name = table.Column<string>(type: "text", nullable: false),
-                    Value = table.Column<string>(type: "text", nullable: true)
+                    UserId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    LoginProvider = table.Column<string>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Value = table.Column<string>(type: "TEXT", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -292,13 +292,13 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "SignInSessions",
                 columns: table => new
                 {
-                    KeyHash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
-                    PersonId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Ticket = table.Column<byte[]>(type: "bytea", nullable: false),
-                    Device = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
-                    StartedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    SeenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    EndsAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                    KeyHash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
+                    PersonId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Ticket = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    Device = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
+                    StartedAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    SeenAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    EndsAt = table.Column<DateTime>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -315,13 +315,13 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "DayMarks",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    LearnerId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Date = table.Column<DateOnly>(type: "date", nullable: false),
-                    Counts = table.Column<bool>(type: "boolean", nullable: false),
-                    By = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
-                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    LearnerId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Date = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Counts = table.Column<bool>(type: "INTEGER", nullable: false),
+                    By = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -344,19 +344,19 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "LogRevisions",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    EntryId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Number = table.Column<int>(type: "integer", nullable: false),
-                    Date = table.Column<DateOnly>(type: "date", nullable: false),
-                    StartsAt = table.Column<int>(type: "integer", nullable: true),
-                    What = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
-                    Place = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
-                    Note = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
-                    AuthorId = table.Column<Guid>(type: "uuid", nullable: false),
-                    AuthorName = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
-                    WrittenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    Why = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
-                    Removed = table.Column<bool>(type: "boolean", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    EntryId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    Date = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    StartsAt = table.Column<int>(type: "INTEGER", nullable: true),
+                    What = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Place = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    Note = table.Column<string>(type: "TEXT", maxLength: 4000, nullable: false),
+                    AuthorId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    AuthorName = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    WrittenAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Why = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Removed = table.Column<bool>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -379,12 +379,12 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "SchoolBreak",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    SchoolYearId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Name = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
-                    First = table.Column<DateOnly>(type: "date", nullable: false),
-                    Last = table.Column<DateOnly>(type: "date", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SchoolYearId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    First = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Last = table.Column<DateOnly>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -407,10 +407,10 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "LearnerLevel",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    LearnerId = table.Column<Guid>(type: "uuid", nullable: false),
-                    SubjectId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Grade = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    LearnerId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SubjectId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Grade = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -439,22 +439,22 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "Activities",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    UnitId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Code = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
-                    Week = table.Column<int>(type: "integer", nullable: false),
-                    Order = table.Column<int>(type: "integer", nullable: false),
-                    Title = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
-                    Kind = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
-                    Does = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
-                    AdultNeed = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
-                    HandsOnMinutes = table.Column<int>(type: "integer", nullable: false),
-                    WaitingMinutes = table.Column<int>(type: "integer", nullable: false),
-                    WaitingFor = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
-                    LeftOut = table.Column<bool>(type: "boolean", nullable: false),
-                    Details = table.Column<string>(type: "text", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    UnitId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Code = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Week = table.Column<int>(type: "INTEGER", nullable: false),
+                    Order = table.Column<int>(type: "INTEGER", nullable: false),
+                    Title = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    Does = table.Column<string>(type: "TEXT", maxLength: 4000, nullable: false),
+                    AdultNeed = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    HandsOnMinutes = table.Column<int>(type: "INTEGER", nullable: false),
+                    WaitingMinutes = table.Column<int>(type: "INTEGER", nullable: false),
+                    WaitingFor = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
+                    LeftOut = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Details = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -477,10 +477,10 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "UnitSubject",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    UnitId = table.Column<Guid>(type: "uuid", nullable: false),
-                    SubjectId = table.Column<Guid>(type: "uuid", nullable: false),
-                    LeftOut = table.Column<bool>(type: "boolean", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    UnitId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SubjectId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    LeftOut = table.Column<bool>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -509,11 +509,11 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "LogSubject",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    EntryId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Number = table.Column<int>(type: "integer", nullable: false),
-                    SubjectId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Weight = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    EntryId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    SubjectId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Weight = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -542,11 +542,11 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "LogTime",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    EntryId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Number = table.Column<int>(type: "integer", nullable: false),
-                    LearnerId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Minutes = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    EntryId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    LearnerId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Minutes = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -575,16 +575,16 @@ namespace CoopLessons.Data.Migrations.Postgres
                 name: "PlannedSessions",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    ActivityId = table.Column<Guid>(type: "uuid", nullable: false),
-                    Date = table.Column<DateOnly>(type: "date", nullable: false),
-                    StartsAt = table.Column<int>(type: "integer", nullable: true),
-                    Order = table.Column<int>(type: "integer", nullable: false),
-                    Learners = table.Column<string>(type: "text", nullable: false),
-                    State = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
-                    EntryId = table.Column<Guid>(type: "uuid", nullable: true),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    ActivityId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Date = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    StartsAt = table.Column<int>(type: "INTEGER", nullable: true),
+                    Order = table.Column<int>(type: "INTEGER", nullable: false),
+                    Learners = table.Column<string>(type: "TEXT", nullable: false),
+                    State = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    EntryId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {

@@ -12,7 +12,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace CoopLessons.Data.Migrations.Postgres
 {
     [DbContext(typeof(PostgresAppDb))]
-    [Migration("20261125082306_Initial")]
+    [Migration("20261125093710_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -123,6 +123,9 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsRequired()
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("FromId")
+                        .HasColumnType("uuid");
 
                     b.Property<DateTime>("MadeAt")
                         .HasColumnType("timestamp with time zone");

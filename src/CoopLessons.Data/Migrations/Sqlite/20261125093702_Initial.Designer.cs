@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace CoopLessons.Data.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteAppDb))]
-    [Migration("20261125082229_Initial")]
+    [Migration("20261125093702_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -117,6 +117,9 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.Property<string>("From")
                         .IsRequired()
                         .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FromId")
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime>("MadeAt")
