@@ -25,8 +25,8 @@ public readonly record struct MonthDay(int Month, int Day)
 
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Month:00}-{Day:00}");
 
-    /// <summary>For people: <c>August 15</c>.</summary>
-    public string Words => In(2000).ToString("MMMM d", CultureInfo.InvariantCulture);
+    /// <summary>For people: <c>15 August</c>.</summary>
+    public string Words => In(2000).ToString("d MMMM", CultureInfo.InvariantCulture);
 
     internal sealed class Converter : JsonConverter<MonthDay>
     {

@@ -62,22 +62,25 @@ public sealed class HoursLedger
     public IReadOnlyList<Credit> Credits => _credits;
     public IReadOnlyList<Touch> Touches => _touches;
 
-    public Minutes Total => _credits.Select(c => c.Minutes).Sum();
+    public Minutes Total => SumOf(_ => true);
 
-    public Minutes In(Guid subjectId) => _credits.Where(c => c.SubjectId == subjectId).Select(c => c.Minutes).Sum();
+    public Minutes In(Guid subjectId) => SumOf(c => c.SubjectId == subjectId);
 
-    public Minutes In(Guid subjectId, Month month) =>
-        _credits.Where(c => c.SubjectId == subjectId && month.Contains(c.Date)).Select(c => c.Minutes).Sum();
+    public Minutes In(Guid subjectId, Month month) => SumOf(c => c.SubjectId == subjectId && month.Contains(c.Date));
 
-    public Minutes In(Month month) => _credits.Where(c => month.Contains(c.Date)).Select(c => c.Minutes).Sum();
+    public Minutes In(Month month) => SumOf(c => month.Contains(c.Date));
 
-    public Minutes At(Place place) => _credits.Where(c => c.Place == place).Select(c => c.Minutes).Sum();
-
-    public Minutes On(DateOnly date) => _credits.Where(c => c.Date == date).Select(c => c.Minutes).Sum();
+    public Minutes At(Place place) => SumOf(c => c.Place == place);
 
     /// <summary>Minutes of each date that has any, for walks over a whole year.</summary>
-    public IReadOnlyDictionary<DateOnly, Minutes> ByDate() =>
-        _credits.GroupBy(c => c.Date).ToDictionary(g => g.Key, g => g.Select(c => c.Minutes).Sum());
+    public IReadOnlyDictionary<DateOnly, Minutes> ByDate() => ByDate(_ => true);
+
+    /// <summary>Minutes of each date that has any among the credits asked for.</summary>
+    public IReadOnlyDictionary<DateOnly, Minutes> ByDate(Func<Credit, bool> which) =>
+        _credits.Where(which).GroupBy(c => c.Date).ToDictionary(g => g.Key, g => g.Select(c => c.Minutes).Sum());
+
+    /// <summary>The sum of the credits asked for.</summary>
+    public Minutes SumOf(Func<Credit, bool> which) => _credits.Where(which).Select(c => c.Minutes).Sum();
 
     /// <summary>Days with credited minutes in the subject.</summary>
     public int StrictDays(Guid subjectId) =>

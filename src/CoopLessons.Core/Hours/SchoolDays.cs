@@ -73,6 +73,9 @@ public sealed class SchoolDays
     /// </summary>
     public int Broad => _days.Values.Count(d => d.Counts || d.Standing == DayStanding.Under);
 
+    /// <summary>The dates that count, in no order.</summary>
+    public IEnumerable<DateOnly> Counted => _days.Values.Where(d => d.Counts).Select(d => d.Date);
+
     public int StrictIn(Month month) => _days.Values.Count(d => d.Counts && month.Contains(d.Date));
 
     /// <summary>The standing of any date, blank where nothing is known of it.</summary>

@@ -8,6 +8,6 @@ public sealed record WeekTotals(Minutes YearSoFar, Minutes ThisWeek)
     public static WeekTotals Of(HoursLedger ledger, DateOnly today)
     {
         var week = Week.Of(today).Days;
-        return new WeekTotals(ledger.Total, ledger.Credits.Where(c => week.Contains(c.Date)).Select(c => c.Minutes).Sum());
+        return new WeekTotals(ledger.Total, ledger.SumOf(c => week.Contains(c.Date)));
     }
 }

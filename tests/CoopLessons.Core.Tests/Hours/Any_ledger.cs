@@ -41,7 +41,7 @@ public class Any_ledger
         {
             var ledger = Wrens(log);
             var dates = ledger.ByDate();
-            return dates.Values.Sum() == ledger.Total && dates.All(d => ledger.On(d.Key) == d.Value && d.Value > Minutes.Zero);
+            return dates.Values.Sum() == ledger.Total && dates.All(d => ledger.SumOf(c => c.Date == d.Key) == d.Value && d.Value > Minutes.Zero);
         });
 
     [Fact]

@@ -1,0 +1,89 @@
+using CoopLessons.Core.Calendar;
+
+namespace CoopLessons.Core.Requirements.Standing;
+
+/// <summary>Where one learner stands under one pathway in one school year: one sentence, and one line a figure.</summary>
+/// <param name="Lines">What binds and what the family took as a goal, in the catalog's order.</param>
+/// <param name="Others">Figures that bind nobody here: derived, disputed, for comparison, or under a condition.</param>
+/// <param name="Verdict">The worst of the lines; <see cref="Verdict.NotAsked"/> where the pathway asks for no number.</param>
+/// <param name="Sentence">The whole standing in one sentence or a few, with the citation of what decides it.</param>
+/// <param name="Doubts">What a reader should confirm, each a sentence; empty where all figures were read in official text.</param>
+public sealed record PathwayStanding(
+    PathwaySpan Span,
+    LegalWindow Window,
+    IReadOnlyList<RequirementStanding> Lines,
+    IReadOnlyList<RequirementStanding> Others,
+    Verdict Verdict,
+    string Sentence,
+    IReadOnlyList<string> Doubts)
+{
+    /// <exception cref="ArgumentException">The ledger is of another learner.</exception>
+    public static PathwayStanding Of(StandingQuestion asked, PathwaySpan span)
+    {
+        if (asked.Ledger.LearnerId != asked.Learner.Id)
+            throw new ArgumentException("The ledger is of another learner.", nameof(asked));
+        var window = LegalWindow.Of(asked.Learner, span, asked.School, asked.AsOf);
+        var evaluation = new Evaluation(asked, span, window);
+        var all = span.Pathway.Requirements.Select(r => evaluation.Of(r)).ToList();
+        var lines = all.Where(l => l.Counts).ToList();
+        var others = all.Where(l => !l.Counts).ToList();
+        var verdict = lines.Select(l => l.Verdict).Worst();
+        return new PathwayStanding(span, window, lines, others, verdict, PathwayWords.Sentence(asked.Learner, span, lines, others, verdict), PathwayWords.Doubts(lines));
+    }
+
+    /// <summary>The line that decides the verdict, or null where nothing is asked.</summary>
+    public RequirementStanding? Deciding => Lines.FirstOrDefault(l => l.Verdict == Verdict && l.Verdict != Verdict.NotAsked);
+}
+
+internal static class PathwayWords
+{
+    public static string Sentence(LearnerFacts learner, PathwaySpan span, IReadOnlyList<RequirementStanding> lines, IReadOnlyList<RequirementStanding> others, Verdict verdict)
+    {
+        var asked = lines.Where(l => l.Verdict != Verdict.NotAsked).ToList();
+        if (asked.Count == 0)
+            return NothingAsked(learner, span, lines, others);
+        var deciding = asked.Where(l => l.Verdict == verdict).ToList();
+        if (verdict == Verdict.Met)
+            return string.Join(" ", deciding.Select(Cited));
+        var rest = asked.Where(l => l.Verdict is Verdict.Met).Select(l => Brief(l)).Where(b => b.Length > 0).ToList();
+        return string.Join(" ", deciding.Select(Cited)) + (rest.Count > 0 ? $" Met: {string.Join("; ", rest)}." : "");
+    }
+
+    public static IReadOnlyList<string> Doubts(IReadOnlyList<RequirementStanding> lines) =>
+    [
+        .. lines.Where(l => l.Verdict != Verdict.NotAsked && l.Requirement.Source.NeedsConfirming)
+            .Select(l => $"{Capital(l.Requirement.Name)}: {(l.Requirement.Source.Basis == Basis.Memory ? "the figure stands from memory" : "the figure was not found in official text, or readings differ")}. Confirm it with the state's office."),
+    ];
+
+    private static string NothingAsked(LearnerFacts learner, PathwaySpan span, IReadOnlyList<RequirementStanding> lines, IReadOnlyList<RequirementStanding> others)
+    {
+        if (lines.Count > 0)
+            return lines[0].Why;
+        var compared = others.FirstOrDefault(o => o.Measured is not null || o.Parts.Any(p => p.Measured is not null));
+        var open = $"{span.Place} gives {learner.Name} no number of days or hours under this pathway";
+        return compared is null ? $"{open}."
+            : $"{open} that binds; it is for you to judge. Beside {StatusWords(compared.Requirement.Status)}: {compared.Why} ({compared.Requirement.Source.Cite})";
+    }
+
+    /// <summary>The line's sentence with its citation in front of the last full stop of its first sentence.</summary>
+    private static string Cited(RequirementStanding line)
+    {
+        var end = line.Why.IndexOf(". ", StringComparison.Ordinal);
+        var first = end < 0 ? line.Why.TrimEnd('.') : line.Why[..end];
+        var after = end < 0 ? "" : line.Why[(end + 1)..];
+        return $"{first} ({line.Requirement.Source.Cite}).{after}";
+    }
+
+    private static string Brief(RequirementStanding line) => line.Measured is { } measured && line.Target is { } target
+        ? $"{measured.Figure} of {target.Figure} {StandingWords.Counted(line.Requirement, target.Value)}"
+        : line.Requirement.Name;
+
+    private static string StatusWords(FigureStatus status) => status switch
+    {
+        FigureStatus.Derived => "a figure derived from a general phrase",
+        FigureStatus.Disputed => "a disputed figure",
+        _ => "a figure that binds others",
+    };
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+}
