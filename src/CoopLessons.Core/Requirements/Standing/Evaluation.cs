@@ -97,7 +97,8 @@ internal sealed class Evaluation(StandingQuestion asked, PathwaySpan span, Legal
 
     private RequirementStanding Group(Requirement group, IReadOnlyList<Requirement> of, bool weighs, LegalWindow own, Func<IEnumerable<Verdict>, Verdict> sum)
     {
-        var parts = of.Select(r => Of(r, weighs)).ToList();
+        // An alternative under a condition stands open only to a family that said it holds.
+        var parts = of.Where(r => r.When is null || span.Choices.Goals.Contains(r.Id)).Select(r => Of(r, weighs)).ToList();
         var verdict = sum(parts.Select(p => p.Verdict));
         return new RequirementStanding(group, weighs, own, verdict, null, null, null, StandingWords.Group(group, verdict, parts), parts, null);
     }
