@@ -1,11 +1,13 @@
 using System.Linq.Expressions;
 using System.Reflection;
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.People;
+using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Data.Units;
@@ -42,6 +44,13 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<LogEntry> LogEntries => Set<LogEntry>();
     public DbSet<LogRevision> LogRevisions => Set<LogRevision>();
     public DbSet<DayMark> DayMarks => Set<DayMark>();
+    public DbSet<LearnerPathway> LearnerPathways => Set<LearnerPathway>();
+    public DbSet<LearnerGrade> LearnerGrades => Set<LearnerGrade>();
+    public DbSet<OwnPathway> OwnPathways => Set<OwnPathway>();
+    public DbSet<SubjectReading> SubjectReadings => Set<SubjectReading>();
+    public DbSet<RecordedLegalEvent> LegalEvents => Set<RecordedLegalEvent>();
+    public DbSet<DutyMark> DutyMarks => Set<DutyMark>();
+    public DbSet<CalendarAddress> CalendarAddresses => Set<CalendarAddress>();
 
     private Guid? FamilyId => Current.FamilyId;
 
@@ -70,6 +79,8 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
         configurationBuilder.Properties<Place>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<ActivityKind>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<AdultNeed>().HaveConversion<string>().HaveMaxLength(20);
+        configurationBuilder.Properties<SpanReason>().HaveConversion<string>().HaveMaxLength(20);
+        configurationBuilder.Properties<LegalEvent>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<SessionState>().HaveConversion<string>().HaveMaxLength(20);
     }
 

@@ -40,14 +40,14 @@ public static class RowSecurity
     private static string Own(IEntityType type) => $"{(type.ClrType == typeof(Families.Family) ? "\"Id\"" : "\"FamilyId\"")} = {Family}";
 
     // What a person may read before a family is chosen: their own memberships, the names of those families, and the
-    // one invitation whose secret they hold.
+    // one invitation or calendar address whose secret they hold.
     private static IEnumerable<string> Beside(IEntityType type, string table)
     {
         var reading = type.ClrType.Name switch
         {
             nameof(Families.Membership) => $"\"PersonId\" = {Person}",
             nameof(Families.Family) => $"EXISTS (SELECT 1 FROM \"Memberships\" m WHERE m.\"FamilyId\" = \"Families\".\"Id\" AND m.\"PersonId\" = {Person})",
-            nameof(Families.Invitation) => $"\"SecretHash\" = {Link}",
+            nameof(Families.Invitation) or nameof(Requirements.CalendarAddress) => $"\"SecretHash\" = {Link}",
             _ => null,
         };
         yield return $"DROP POLICY IF EXISTS beside ON {table}";

@@ -1,25 +1,30 @@
 using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Units;
+using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Log;
+using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Data.Units;
 using CoopLessons.Web.Tests.App;
+using CoopLessons.Web.Tests.Law;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Tenancy;
 
 /// <summary>A family with one of everything that has an id.</summary>
 internal sealed record Furnished(
-    TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation)
+    TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
+    Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
         var family = await server.FamilyAsync(name);
-        var ids = Enumerable.Range(0, 7).Select(_ => Guid.CreateVersion7()).ToArray();
+        var ids = Enumerable.Range(0, 11).Select(_ => Guid.CreateVersion7()).ToArray();
         Guid subjectId = default, yearId = default;
         await family.WithDbAsync(async db =>
         {
@@ -39,9 +44,24 @@ internal sealed record Furnished(
             db.Add(LogEntry.Write(ids[5], new EntryFacts(TestServer.Today, null, "Sang", Place.Home, "", [new LearnerTime(learner.Id, new Minutes(20))], [new SubjectWeight(subject.Id, 1)], []), author, TestServer.Start.UtcDateTime));
             db.Add(new DayMark(learner.Id, new DateOnly(2026, 3, 12), true, "Iris", TestServer.Start.UtcDateTime));
             db.Add(new Invitation(ids[6], CoopLessons.Data.Families.Invitation.NewSecret(), "Basil", Role.Helper, family.GuardianId, "Iris", TestServer.Start.UtcDateTime));
+            AddLaw(db, learner.Id, year.Id, subject.Id, ids[7..]);
             await db.SaveChangesAsync();
         });
-        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6]);
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10]);
+    }
+
+    private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
+    {
+        var own = new OwnPathway(ids[1], OwnPathways.Small("Our own way"));
+        db.Add(own);
+        db.Add(new LearnerPathway(ids[0], learnerId, own, new DateOnly(2025, 7, 1), SpanReason.Begins));
+        db.Add(new LearnerGrade(learnerId, yearId, 3));
+        db.Add(new SubjectReading("", own.Id.ToString(), "reading", subjectId, true));
+        db.Add(new RecordedLegalEvent(ids[2], learnerId, CoopLessons.Core.Requirements.LegalEvent.FormReceived, new DateOnly(2025, 9, 2)));
+        var mark = new DutyMark(learnerId, yearId, $"/{own.Id}/notice/1");
+        mark.Done(new DateOnly(2025, 9, 3));
+        db.Add(mark);
+        db.Add(new CalendarAddress(ids[3], CoopLessons.Data.Families.Invitation.NewSecret(), withNames: false, TestServer.Start.UtcDateTime));
     }
 
     /// <summary>The id that a page means by a name.</summary>

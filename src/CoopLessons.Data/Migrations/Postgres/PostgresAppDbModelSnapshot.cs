@@ -585,6 +585,241 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("SignInSessions");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("SecretHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("WithNames")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("CalendarAddresses");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.DutyMark", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LearnerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SchoolYearId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Key")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateOnly?>("DoneOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)");
+
+                    b.Property<DateOnly?>("SetDue")
+                        .HasColumnType("date");
+
+                    b.HasKey("FamilyId", "LearnerId", "SchoolYearId", "Key");
+
+                    b.HasIndex("FamilyId", "SchoolYearId");
+
+                    b.ToTable("DutyMarks");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.LearnerGrade", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LearnerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SchoolYearId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Grade")
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "LearnerId", "SchoolYearId");
+
+                    b.HasIndex("FamilyId", "SchoolYearId");
+
+                    b.ToTable("LearnerGrades");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.LearnerPathway", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Because")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)");
+
+                    b.Property<DateOnly?>("CountsFrom")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Figures")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("From")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Goals")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("LearnerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("OwnPathwayId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("PathwayId")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "OwnPathwayId");
+
+                    b.HasIndex("FamilyId", "LearnerId", "From")
+                        .IsUnique();
+
+                    b.ToTable("LearnerPathways");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.OwnPathway", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasMaxLength(60000)
+                        .HasColumnType("character varying(60000)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.ToTable("OwnPathways");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.RecordedLegalEvent", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<Guid>("LearnerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "LearnerId");
+
+                    b.ToTable("LegalEvents");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.SubjectReading", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Code")
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)");
+
+                    b.Property<string>("PathwayId")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("StatuteSubject")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("SubjectId")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("Counts")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("FamilyId", "Code", "PathwayId", "StatuteSubject", "SubjectId");
+
+                    b.HasIndex("FamilyId", "SubjectId");
+
+                    b.ToTable("SubjectReadings");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Schedule.PlannedSession", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -999,6 +1234,116 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasOne("CoopLessons.Data.People.Person", null)
                         .WithMany()
                         .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.DutyMark", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Learner", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.SchoolYear", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SchoolYearId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.LearnerGrade", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Learner", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.SchoolYear", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SchoolYearId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.LearnerPathway", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Learner", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Requirements.OwnPathway", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "OwnPathwayId")
+                        .OnDelete(DeleteBehavior.NoAction);
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.OwnPathway", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.RecordedLegalEvent", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Learner", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Requirements.SubjectReading", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SubjectId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
