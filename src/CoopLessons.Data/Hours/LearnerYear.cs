@@ -10,7 +10,8 @@ namespace CoopLessons.Data.Hours;
 /// <summary>
 /// One learner's period as it stands in the log: the only way by which pages, files and commands come to a ledger.
 /// </summary>
-public sealed record LearnerYear(Family Family, Learner Learner, HoursLedger Ledger, SchoolDays Days)
+/// <param name="Marks">Days marked by hand; true for a school day.</param>
+public sealed record LearnerYear(Family Family, Learner Learner, HoursLedger Ledger, SchoolDays Days, IReadOnlyDictionary<DateOnly, bool> Marks)
 {
     public HoursReport Report(string yearName, DateOnly madeOn) =>
         HoursReport.Of(Ledger, Days, new ReportHeading(Family.Name, Learner.Name, yearName, Family.CountingPolicy, madeOn));
@@ -28,7 +29,7 @@ public sealed record LearnerYear(Family Family, Learner Learner, HoursLedger Led
             .Where(m => m.LearnerId == learnerId && m.Date >= period.First && m.Date <= period.Last)
             .ToDictionaryAsync(m => m.Date, m => m.Counts, ct);
         var ledger = HoursLedger.Of(learnerId, subjects, period, log);
-        return new LearnerYear(family, learner, ledger, SchoolDays.Of(ledger, new Minutes(family.MinimumDay), marks));
+        return new LearnerYear(family, learner, ledger, SchoolDays.Of(ledger, new Minutes(family.MinimumDay), marks), marks);
     }
 
     /// <summary>The ledgers of several learners over one period, from one reading of the log.</summary>

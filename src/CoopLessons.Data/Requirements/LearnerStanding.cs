@@ -1,0 +1,76 @@
+using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Hours;
+using CoopLessons.Core.Requirements;
+using CoopLessons.Core.Requirements.Standing;
+using CoopLessons.Core.Units;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Hours;
+using CoopLessons.Data.Schedule;
+using CoopLessons.Data.Units;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Data.Requirements;
+
+/// <summary>
+/// A learner's log beside what the law asks in a school year: the only way by which pages, papers and commands come
+/// to a standing.
+/// </summary>
+/// <param name="Standings">One for each pathway that meets the year, in order; empty where none was chosen.</param>
+public sealed record LearnerStanding(LawOfLearner Law, StandingQuestion Question, IReadOnlyList<PathwayStanding> Standings)
+{
+    /// <summary>The pathway of today; where the year is over, its last; null where none was chosen.</summary>
+    public PathwayStanding? Now => Standings.FirstOrDefault(s => s.Span.Holds(Question.AsOf)) ?? (Standings.Count > 0 ? Standings[^1] : null);
+
+    /// <param name="log">The learner's log of the school year, read again only where the law counts other days.</param>
+    public static async Task<LearnerStanding> LoadAsync(AppDb db, LearnerYear log, SchoolYear year, DateOnly today, CancellationToken ct)
+    {
+        var law = await LawOfLearner.LoadAsync(db, log.Learner, year, ct);
+        var reach = LegalWindow.Reach(law.InYear, year.Days);
+        var counted = reach == log.Ledger.Period ? log : (await LearnerYear.LoadAsync(db, log.Learner.Id, reach, ct))!;
+        return Of(law, counted, year, today);
+    }
+
+    /// <summary>The standings of a log that was read over at least <see cref="LegalWindow.Reach"/>.</summary>
+    public static LearnerStanding Of(LawOfLearner law, LearnerYear log, SchoolYear year, DateOnly today)
+    {
+        var question = new StandingQuestion(law.Learner, log.Ledger, log.Marks, new Minutes(log.Family.MinimumDay), year.Calendar, today);
+        return new LearnerStanding(law, question, [.. law.InYear.Select(s => PathwayStanding.Of(question, s))]);
+    }
+
+    /// <summary>What the law's subjects have had so far under one of the pathways.</summary>
+    public async Task<IReadOnlyList<SubjectCoverage>> CoverageAsync(AppDb db, PathwaySpan span, CancellationToken ct)
+    {
+        var today = Question.AsOf;
+        var sessions = await db.WorkAsync(db.PlannedSessions.Where(s => s.State == SessionState.Planned && s.Date >= today).AsNoTracking(), ct);
+        var planned = sessions.Where(w => w.Session.Learners.Contains(Law.Learner.Id)).SelectMany(Credits).ToList();
+        return SubjectCoverage.Of(Question, span, planned, await OpenAsync(db, today, ct));
+    }
+
+    private static IEnumerable<PlannedCredit> Credits(PlannedWork work)
+    {
+        var split = work.Split.Split;
+        if (split.Count == 0)
+            return [];
+        var parts = LargestRemainder.Divide(work.Activity.HandsOnMinutes, [.. split.Select(s => s.Weight)]);
+        return split.Select((s, i) => new PlannedCredit(work.Session.Date, s.SubjectId, new Minutes(parts[i])));
+    }
+
+    // Units that run today or are still to come, less what this learner has done of them.
+    private async Task<IReadOnlyList<OpenActivity>> OpenAsync(AppDb db, DateOnly today, CancellationToken ct)
+    {
+        var units = (await db.Units.AsNoTracking().Include(u => u.Subjects).Include(u => u.Activities).Where(u => u.StartsOn != null).AsSplitQuery().ToListAsync(ct))
+            .Where(u => u.StartsOn!.Value.AddDays(7 * u.Weeks) > today).ToList();
+        var ids = units.SelectMany(u => u.Activities).Select(a => a.Id).ToList();
+        var done = (await db.PlannedSessions.AsNoTracking().Where(s => s.State == SessionState.Done && ids.Contains(s.ActivityId)).ToListAsync(ct))
+            .Where(s => s.Learners.Contains(Law.Learner.Id)).Select(s => s.ActivityId).ToHashSet();
+        return [.. units.SelectMany(u => u.InPlan().Where(a => !done.Contains(a.Id)).Select(a => Open(u, a)))];
+    }
+
+    private static OpenActivity Open(Unit unit, Activity activity)
+    {
+        var split = activity.Split(unit.LeftOut)!;
+        return new OpenActivity(
+            activity.Id, activity.Title, unit.Title, new Minutes(activity.HandsOnMinutes), activity.AdultNeed != AdultNeed.Alone,
+            split.Split.Select(s => s.SubjectId).ToHashSet(), split.Touches.ToHashSet());
+    }
+}
