@@ -29,6 +29,13 @@ public sealed class KnownPathways
         return new KnownPathways(own, subjects, await db.SubjectReadings.AsNoTracking().ToListAsync(ct));
     }
 
+    /// <summary>The family's own first, then the catalog's by place.</summary>
+    public IReadOnlyList<KnownPathway> All =>
+    [
+        .. _own.Values.OrderBy(p => p.Name, StringComparer.Ordinal).Select(p => new KnownPathway("", LawOfLearner.OwnPlace, p)),
+        .. Catalog.Of50AndDc.All.SelectMany(j => j.Pathways.Select(p => new KnownPathway(j.Code, j.Name, p))),
+    ];
+
     /// <param name="code">ISO 3166-2, or empty for the family's own.</param>
     public KnownPathway? Find(string code, string pathwayId)
     {

@@ -40,8 +40,6 @@ public sealed record StackedBars(
     public const int Base = 266;
     public const int MostFills = 8;
 
-    private const int MostLines = 5;
-
     // Narrower than this, neighbouring letters would touch on a phone.
     private const double NarrowestLetter = 22;
 
@@ -52,7 +50,7 @@ public sealed record StackedBars(
         var drawn = Largest(series);
         var sums = months.Select((_, i) => drawn.Select(s => s.Values[i]).Sum()).ToList();
         var highest = sums.Max();
-        var hoursALine = HoursALine(highest);
+        var hoursALine = ChartScale.Step((highest.Value + 59) / 60);
         var lines = Math.Max(1, (highest.Value + hoursALine * 60 - 1) / (hoursALine * 60));
         var unitsAMinute = (Base - Top) / (lines * hoursALine * 60.0);
 
@@ -92,20 +90,6 @@ public sealed record StackedBars(
         var rest = all[(MostFills - 1)..];
         var together = rest[0].Values.Select((_, i) => rest.Select(s => s.Values[i]).Sum()).ToList();
         return [.. all[..(MostFills - 1)], new BarSeries($"{rest.Count} others", together)];
-    }
-
-    /// <summary>Whole hours between two lines: 1, 2 or 5 times a power of ten.</summary>
-    private static int HoursALine(Minutes highest)
-    {
-        var hours = (highest.Value + 59) / 60;
-        for (var power = 1; ; power *= 10)
-        {
-            foreach (var digit in new[] { 1, 2, 5 })
-            {
-                if (digit * power * MostLines >= hours)
-                    return digit * power;
-            }
-        }
     }
 
     private static string Describe(IReadOnlyList<Month> months, List<Minutes> sums)

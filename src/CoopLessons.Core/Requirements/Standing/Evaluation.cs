@@ -113,7 +113,7 @@ internal sealed class Evaluation(StandingQuestion asked, PathwaySpan span, Legal
         var forecast = own.Counted is { } counted && IsRunning(own) ? Forecast.Of(amounts, counted, asked.School, asked.AsOf, figure) : null;
         var verdict = Judge(measured, full, own, forecast);
         var why = StandingWords.Total(of, verdict, measured, full, part, own, forecast);
-        return new RequirementStanding(of, weighs, own, verdict, measured, full, part, why, [], forecast);
+        return new RequirementStanding(of, weighs, own, verdict, measured, full, part, why, [], forecast) { Amounts = amounts };
     }
 
     private static Verdict Judge(Quantity measured, Quantity full, LegalWindow own, Forecast? forecast)

@@ -27,6 +27,9 @@ public sealed record RequirementStanding(
     /// <summary>What is still missing to the full figure; null where nothing is measured against one.</summary>
     public Quantity? Missing => Measured is { } measured && Target is { } target ? measured.MissingTo(target) : null;
 
+    /// <summary>What each date adds to the total; null where no total is measured.</summary>
+    public IReadOnlyDictionary<DateOnly, int>? Amounts { get; init; }
+
     /// <summary>The part of the year that it stands for, where the figure is asked of parts.</summary>
     public DayRange? Part { get; init; }
 }

@@ -1,6 +1,7 @@
 using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Families;
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Requirements.Standing;
 using CoopLessons.Data;
 using CoopLessons.Web.Charts;
 using Microsoft.AspNetCore.Mvc;
@@ -11,23 +12,26 @@ namespace CoopLessons.Web.Pages.Records;
 public sealed record SubjectRow(Subject Subject, SubjectHours Hours, IReadOnlyList<bool> Met);
 
 /// <summary>The hours and school days of one learner's year, each number a way to the entries it is made of.</summary>
-public sealed class IndexModel(AppDb db, TimeProvider clock) : LearnerYearPage(db, clock)
+public sealed class IndexModel(AppDb db, TimeProvider clock) : StandingPage(db, clock)
 {
     public IReadOnlyList<SubjectRow> Subjects { get; private set; } = [];
     public IReadOnlyList<LedgerQuestion> Questions { get; private set; } = [];
     public IReadOnlyList<MonthSheet> Sheets { get; private set; } = [];
     public StackedBars? Bars { get; private set; }
 
-    public string Heading => Learner is not null && Year is not null ? $"{Learner.Name}, {Year.Name}" : Learner?.Name ?? "Records";
+    /// <summary>Subjects that the law names and that have not been met for weeks.</summary>
+    public IReadOnlyList<SubjectCoverage> Quiet { get; private set; } = [];
 
     public bool HasAnything => Report is { } r && (r.Entries > 0 || r.SchoolDays > 0);
 
     public async Task<IActionResult> OnGetAsync()
     {
-        if (!await FindAsync())
+        if (!await FindStandingAsync())
             return NotFound();
         if (Log is null || Report is null)
             return Page();
+        if (Present is { } now)
+            Quiet = [.. (await Standing!.CoverageAsync(Db, now.Span, Ct)).Where(s => s.Quiet)];
 
         // The report keeps the subjects' order and leaves out those that were never met.
         var met = Log.Ledger.Subjects.Where(s => Log.Ledger.BroadDays(s.Id) > 0);
