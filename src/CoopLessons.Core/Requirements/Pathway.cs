@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using CoopLessons.Core.Calendar;
 
 namespace CoopLessons.Core.Requirements;
@@ -27,6 +28,7 @@ public sealed record Pathway(
     string? CountsFrom = null)
 {
     /// <summary>Every requirement, those inside any-of and all-of too, outer before inner.</summary>
+    [JsonIgnore]
     public IEnumerable<Requirement> AllRequirements => Requirements.SelectMany(r => r.WithParts);
 }
 

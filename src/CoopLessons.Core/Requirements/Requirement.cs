@@ -104,6 +104,8 @@ public sealed record TermsRequirement : Requirement
 public sealed record AnyOf : Requirement
 {
     public required IReadOnlyList<Requirement> Of { get; init; }
+
+    [JsonIgnore]
     public override IReadOnlyList<Requirement> Parts => Of;
 }
 
@@ -111,6 +113,8 @@ public sealed record AnyOf : Requirement
 public sealed record AllOf : Requirement
 {
     public required IReadOnlyList<Requirement> Of { get; init; }
+
+    [JsonIgnore]
     public override IReadOnlyList<Requirement> Parts => Of;
 }
 

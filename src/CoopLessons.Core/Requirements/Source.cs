@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace CoopLessons.Core.Requirements;
 
 /// <summary>Where a figure was read.</summary>
@@ -43,9 +45,11 @@ public enum FigureStatus
 public sealed record Source(string Cite, Basis Basis, DateOnly Checked, string? Url = null, bool Confirm = false)
 {
     /// <summary>Whether a reader should confirm it before resting anything on it.</summary>
+    [JsonIgnore]
     public bool NeedsConfirming => Confirm || Basis is Basis.Memory;
 
     /// <summary>The basis in the words that every page uses.</summary>
+    [JsonIgnore]
     public string BasisWords => Basis switch
     {
         Basis.Statute => "statute text",
