@@ -30,12 +30,24 @@ public sealed record LearnerStanding(LawOfLearner Law, StandingQuestion Question
         return Of(law, counted, year, today);
     }
 
-    /// <summary>The standings of a log that was read over at least <see cref="LegalWindow.Reach"/>.</summary>
-    public static LearnerStanding Of(LawOfLearner law, LearnerYear log, SchoolYear year, DateOnly today)
+    /// <summary>All learners who are not set aside, in the family's order, from one reading of the log.</summary>
+    public static async Task<IReadOnlyList<LearnerStanding>> LoadAllAsync(AppDb db, Family family, SchoolYear year, DateOnly today, CancellationToken ct)
     {
-        var question = new StandingQuestion(law.Learner, log.Ledger, log.Marks, new Minutes(log.Family.MinimumDay), year.Calendar, today);
-        return new LearnerStanding(law, question, [.. law.InYear.Select(s => PathwayStanding.Of(question, s))]);
+        var laws = await LawOfLearner.LoadAllAsync(db, year, ct);
+        var reach = LegalWindow.Reach(laws.SelectMany(l => l.InYear), year.Days);
+        var ledgers = await LearnerYear.LedgersAsync(db, laws.Select(l => l.Learner.Id), reach, ct);
+        var marks = (await db.DayMarks.AsNoTracking().Where(m => m.Date >= reach.First && m.Date <= reach.Last).ToListAsync(ct)).ToLookup(m => m.LearnerId);
+        var minimum = new Minutes(family.MinimumDay);
+        return [.. laws.Zip(ledgers, (law, ledger) =>
+            Of(law, new StandingQuestion(law.Learner, ledger, marks[law.Learner.Id].ToDictionary(m => m.Date, m => m.Counts), minimum, year.Calendar, today)))];
     }
+
+    /// <summary>The standings of a log that was read over at least <see cref="LegalWindow.Reach"/>.</summary>
+    public static LearnerStanding Of(LawOfLearner law, LearnerYear log, SchoolYear year, DateOnly today) =>
+        Of(law, new StandingQuestion(law.Learner, log.Ledger, log.Marks, new Minutes(log.Family.MinimumDay), year.Calendar, today));
+
+    private static LearnerStanding Of(LawOfLearner law, StandingQuestion question) =>
+        new(law, question, [.. law.InYear.Select(s => PathwayStanding.Of(question, s))]);
 
     /// <summary>What the law's subjects have had so far under one of the pathways.</summary>
     public async Task<IReadOnlyList<SubjectCoverage>> CoverageAsync(AppDb db, PathwaySpan span, CancellationToken ct)

@@ -32,6 +32,11 @@ public sealed class ServerSettings
 
     public bool PublicIsHttps => PublicUrl?.StartsWith("https://", StringComparison.OrdinalIgnoreCase) == true;
 
+    /// <summary>A path of this server as people reach it from elsewhere.</summary>
+    /// <param name="path">Begins with a slash.</param>
+    public string AddressOf(HttpRequest request, string path) =>
+        (PublicUrl?.TrimEnd('/') ?? $"{request.Scheme}://{request.Host}{request.PathBase}") + path;
+
     /// <exception cref="SettingUnfitException">A setting cannot be read.</exception>
     public static ServerSettings From(IConfiguration configuration)
     {

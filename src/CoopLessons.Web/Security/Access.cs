@@ -26,6 +26,7 @@ public static class Access
     [
         ("/Start", Anybody),
         ("/Account", Anybody),
+        ("/Feed", Anybody),
         ("/Person", Person),
         ("/Today", Member),
         ("/Log", Member),

@@ -31,6 +31,9 @@ public sealed record PathwayStanding(
         return new PathwayStanding(span, window, lines, others, verdict, PathwayWords.Sentence(asked.Learner, span, lines, others, verdict), PathwayWords.Doubts(lines));
     }
 
+    /// <summary>The standing in a few words, such as "512 of 1,000 hours, on pace with 9 days to spare"; empty where nothing is asked.</summary>
+    public string Brief => Deciding is { } line ? PathwayWords.InAFewWords(line) : "";
+
     /// <summary>The line that decides the verdict, or null where nothing is asked.</summary>
     public RequirementStanding? Deciding => Lines.FirstOrDefault(l => l.Verdict == Verdict && l.Verdict != Verdict.NotAsked);
 }
@@ -47,6 +50,17 @@ internal static class PathwayWords
             return string.Join(" ", deciding.Select(Cited));
         var rest = asked.Where(l => l.Verdict is Verdict.Met).Select(l => Brief(l)).Where(b => b.Length > 0).ToList();
         return string.Join(" ", deciding.Select(Cited)) + (rest.Count > 0 ? $" Met: {string.Join("; ", rest)}." : "");
+    }
+
+    public static string InAFewWords(RequirementStanding line)
+    {
+        // Of alternatives, the one that stands best.
+        while (line.Parts.FirstOrDefault(p => p.Part is null && p.Verdict == line.Verdict) is { } part)
+            line = part;
+        if (line is not { Measured: { } measured, Target: { } target })
+            return $"{line.Requirement.Name}: {line.Verdict.Words()}";
+        var spare = line.Verdict == Verdict.OnPace ? StandingWords.Spare(line.Forecast!.Outlook?.SpareDays) : "";
+        return $"{measured.Figure} of {target.Figure} {StandingWords.Counted(line.Requirement, target.Value)}, {line.Verdict.Words()}{spare}";
     }
 
     public static IReadOnlyList<string> Doubts(IReadOnlyList<RequirementStanding> lines) =>

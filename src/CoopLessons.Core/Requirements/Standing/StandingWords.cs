@@ -86,7 +86,7 @@ internal static class StandingWords
         ? $"; {(measure == Measure.Minutes ? $"{new Quantity(day, measure)} on each of the" : $"{new Quantity(forecast.Missing, measure)} in the")} {forecast.TeachingDaysLeft.ToString("N0", CultureInfo.InvariantCulture)} teaching days left would reach it"
         : "";
 
-    private static string Spare(int? days) => days switch
+    public static string Spare(int? days) => days switch
     {
         null => "",
         0 => " with no day to spare",

@@ -57,8 +57,7 @@ public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings set
             return await IsMadeAsync() ? MadeAlready() : AgainAfterOthers("Input.Name");
         }
 
-        var server = settings.PublicUrl?.TrimEnd('/') ?? $"{Request.Scheme}://{Request.Host}{Request.PathBase}";
-        Link = $"{server}/join/{secret}";
+        Link = settings.AddressOf(Request, $"/join/{secret}");
         await ListAsync();
         return Page();
     }

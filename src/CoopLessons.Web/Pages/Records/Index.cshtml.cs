@@ -3,6 +3,7 @@ using CoopLessons.Core.Families;
 using CoopLessons.Core.Hours;
 using CoopLessons.Core.Requirements.Standing;
 using CoopLessons.Data;
+using CoopLessons.Data.Requirements;
 using CoopLessons.Web.Charts;
 using Microsoft.AspNetCore.Mvc;
 
@@ -15,6 +16,9 @@ public sealed record SubjectRow(Subject Subject, SubjectHours Hours, IReadOnlyLi
 public sealed class IndexModel(AppDb db, TimeProvider clock) : StandingPage(db, clock)
 {
     public IReadOnlyList<SubjectRow> Subjects { get; private set; } = [];
+    /// <summary>The next paper that the family owes; null where none is open with a date.</summary>
+    public LearnerDuty? NextPaper { get; private set; }
+
     public IReadOnlyList<LedgerQuestion> Questions { get; private set; } = [];
     public IReadOnlyList<MonthSheet> Sheets { get; private set; } = [];
     public StackedBars? Bars { get; private set; }
@@ -31,7 +35,10 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : StandingPage(db, 
         if (Log is null || Report is null)
             return Page();
         if (Present is { } now)
-            Quiet = [.. (await Standing!.CoverageAsync(Db, now.Span, Ct)).Where(s => s.Quiet)];
+        {
+            NextPaper = LearnerDuty.Next(LearnerDuty.Of(Standing!.Law), Today);
+            Quiet = [.. (await Standing.CoverageAsync(Db, now.Span, Ct)).Where(s => s.Quiet)];
+        }
 
         // The report keeps the subjects' order and leaves out those that were never met.
         var met = Log.Ledger.Subjects.Where(s => Log.Ledger.BroadDays(s.Id) > 0);

@@ -36,7 +36,7 @@ public abstract class LearnerYearPage(AppDb db, TimeProvider clock) : FamilyPage
         Learners = await Db.Learners.AsNoTracking().OrderBy(l => l.SetAside).ThenBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(Ct);
         Years = await Db.SchoolYears.AsNoTracking().Include(y => y.Breaks).OrderByDescending(y => y.First).ToListAsync(Ct);
         Learner = LearnerId is { } learner ? Learners.FirstOrDefault(l => l.Id == learner) : Learners.Count > 0 ? Learners[0] : null;
-        Year = YearId is { } year ? Years.FirstOrDefault(y => y.Id == year) : YearAtHand();
+        Year = YearId is { } year ? Years.FirstOrDefault(y => y.Id == year) : AtHand(Years, Today);
         if (!ModelState.IsValid || (LearnerId is not null && Learner is null) || (YearId is not null && Year is null))
             return false;
         if (Learner is null || Year is null)
@@ -46,7 +46,8 @@ public abstract class LearnerYearPage(AppDb db, TimeProvider clock) : FamilyPage
         return true;
     }
 
-    // The year of today; between years the one that ended last; before the first, that one.
-    private SchoolYear? YearAtHand() =>
-        Years.FirstOrDefault(y => y.First <= Today) ?? (Years.Count > 0 ? Years[^1] : null);
+    /// <summary>The year of today; between years the one that ended last; before the first, that one; null without any.</summary>
+    /// <param name="years">The latest first.</param>
+    internal static SchoolYear? AtHand(IReadOnlyList<SchoolYear> years, DateOnly today) =>
+        years.FirstOrDefault(y => y.First <= today) ?? (years.Count > 0 ? years[^1] : null);
 }

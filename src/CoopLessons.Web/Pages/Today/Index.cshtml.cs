@@ -116,6 +116,6 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         Strip = await DayStrip.LoadAsync(Db, date, new Reading(Family, Today, Db.Current.PersonId, !IsGuardian, just, fault), Ct);
         _names = await Db.Learners.ToDictionaryAsync(l => l.Id, l => l.Name, Ct);
         if (IsGuardian)
-            Standing = await Standing.LoadAsync(Db, Today, Ct);
+            Standing = await Standing.LoadAsync(Db, Family, Today, Ct);
     }
 }

@@ -1,27 +1,27 @@
-using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Hours;
 using CoopLessons.Data;
-using CoopLessons.Data.Hours;
-using CoopLessons.Data.Schedule;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Requirements;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Today;
 
-/// <summary>One learner's line: the arithmetic of the year and of the week, nothing foretold.</summary>
-public sealed record LearnerStanding(Guid LearnerId, string Name, WeekTotals Totals);
+/// <summary>One learner's line: the year's total or, where a pathway is chosen, where the learner stands under it; and the week.</summary>
+/// <param name="UnderLaw">Such as "512 of 1,000 hours, on pace with 9 days to spare"; empty without a pathway that asks for a number.</param>
+public sealed record StandingLine(Guid LearnerId, string Name, WeekTotals Totals, string UnderLaw);
 
 /// <summary>Where the children stand today. Empty for a helper, and between school years.</summary>
-public sealed record Standing(IReadOnlyList<LearnerStanding> Lines, bool Swapped = false)
+public sealed record Standing(IReadOnlyList<StandingLine> Lines, bool Swapped = false)
 {
     public static Standing None { get; } = new([]);
 
-    public static async Task<Standing> LoadAsync(AppDb db, DateOnly today, CancellationToken ct)
+    public static async Task<Standing> LoadAsync(AppDb db, Data.Families.Family family, DateOnly today, CancellationToken ct)
     {
-        if ((await TeachingDays.LoadAsync(db, ct)).YearOf(today) is not { } year)
+        if (await db.SchoolYears.AsNoTracking().Include(y => y.Breaks).FirstOrDefaultAsync(y => y.First <= today && y.Last >= today, ct) is not { } year)
             return None;
-        var learners = await db.Learners.Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Id).Select(l => new { l.Id, l.Name }).ToListAsync(ct);
-        var ledgers = await LearnerYear.LedgersAsync(db, learners.Select(l => l.Id), year.Year, ct);
-        return new Standing([.. learners.Zip(ledgers, (l, ledger) => new LearnerStanding(l.Id, l.Name, WeekTotals.Of(ledger, today)))]);
+        var all = await LearnerStanding.LoadAllAsync(db, family, year, today, ct);
+        return new Standing([.. all.Select(s => new StandingLine(
+            s.Law.Learner.Id, s.Law.Learner.Name, WeekTotals.Of(s.Question.Ledger, year.Days, today), s.Now?.Brief ?? ""))]);
     }
 }
 
