@@ -34,6 +34,7 @@ public static class Access
         ("/Units", Guardian),
         ("/Records", Guardian),
         ("/Family", Guardian),
+        ("/Law", Guardian),
     ];
 
     public static void AddAccess(this IServiceCollection services)

@@ -77,6 +77,10 @@ internal sealed record Furnished(
         ("entryid", _) => Entry,
         ("personid", _) => Family.GuardianId,
         ("familyid", _) => Family.Id,
+        ("eventid", _) => LegalEvent,
+        ("pathwayid", _) => OwnPathway,
+        ("id", "/Family/Law/Span") => LearnerPathway,
+        ("id", "/Family/Law/OwnPathway") => OwnPathway,
         ("id", "/Family/Learner") => Learner,
         ("id", "/Family/Year") => Year,
         ("id", "/Family/Subjects") => Subject,
@@ -87,5 +91,5 @@ internal sealed record Furnished(
     };
 
     public static bool IsMinted(string page, string name) => (page, name.ToLowerInvariant()) is
-        ("/Family/NewLearner" or "/Family/NewYear", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid");
+        ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid");
 }

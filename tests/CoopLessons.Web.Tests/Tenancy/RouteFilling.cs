@@ -14,7 +14,8 @@ internal static partial class RouteFilling
             "date" => "2026-03-12",
             "week" => "2026-W11",
             "ending" => "csv",
-            "code" => "404",
+            // The place of a pathway: here one of a family's own. Elsewhere a status.
+            "code" => template.Contains("{pathwayId}", StringComparison.Ordinal) ? "own" : "404",
             "secret" => new string('0', 64),
             _ => id(name),
         };
