@@ -47,7 +47,8 @@ public sealed class What_the_catalog_holds
     public void Has_a_citation_and_a_date_behind_everything()
     {
         var sources = Sources().ToList();
-        Assert.True(sources.Count > 2000, $"only {sources.Count} sources were found");
+        // As many as the files write: none is passed over here.
+        Assert.Equal(Catalog.Files().Sum(f => f.Text.Split("\"cite\":").Length - 1), sources.Count);
         Assert.All(sources, s =>
         {
             Assert.False(string.IsNullOrWhiteSpace(s.Source.Cite), s.Place);
