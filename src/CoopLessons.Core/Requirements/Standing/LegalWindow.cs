@@ -16,8 +16,9 @@ public sealed record LegalWindow(DayRange Year, DayRange? Asked, DayRange? Count
     // (common practice, no source).
     private const int StillTheBeginning = 92;
 
-    // The law's year in which today lies is taken when it shares at least so many days with the school year.
-    private const int EnoughOfAYear = 60;
+    // The law's year in which today lies is taken when it shares at least so many days with the school year: a family
+    // that teaches from September to August keeps the year begun in July until its own is over.
+    private const int EnoughOfAYear = 90;
 
     public bool IsPartial => Asked != Year;
 
