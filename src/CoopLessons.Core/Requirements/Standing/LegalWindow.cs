@@ -113,8 +113,8 @@ public sealed record LegalWindow(DayRange Year, DayRange? Asked, DayRange? Count
         var from = ages.From;
         if (ages is { From: { } age, By: { } by })
         {
-            // The date that decides a school year lies between two months before its first day and ten months after.
-            var decides = by.OnOrAfter(year.First.AddMonths(-2));
+            // A date in summer decides the year that begins after it, one in late June the year that ends with it.
+            var decides = by.OnOrAfter(new DateOnly(year.First.Year, 7, 1));
             if (learner.Birthday(age) > decides)
             {
                 why.Add($"{learner.Name} was not {age} by {decides.Plain()}, so the duty begins with the next year");
