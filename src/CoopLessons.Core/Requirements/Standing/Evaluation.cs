@@ -11,6 +11,8 @@ internal sealed class Evaluation(StandingQuestion asked, PathwaySpan span, Legal
     {
         var weighs = counts ?? (requirement.Binds || span.Choices.Goals.Contains(requirement.Id));
         var own = window.ForAges(asked.Learner, requirement.FromAge, requirement.UnderAge);
+        if (own.Asked is null)
+            return NotAsked(requirement, weighs, own, StandingWords.NothingAsked(asked.Learner, own));
         if (requirement.Grades is { } grades)
         {
             if (asked.Learner.Grade is not { } grade)
@@ -19,8 +21,6 @@ internal sealed class Evaluation(StandingQuestion asked, PathwaySpan span, Legal
                 return NotAsked(requirement, weighs, own, $"It is asked in other grades ({grades}).");
         }
 
-        if (own.Asked is null)
-            return NotAsked(requirement, weighs, own, StandingWords.NothingAsked(asked.Learner, own));
         return requirement switch
         {
             DaysRequirement days => Days(days, weighs, own),
