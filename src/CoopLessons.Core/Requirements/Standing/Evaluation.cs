@@ -83,9 +83,10 @@ internal sealed class Evaluation(StandingQuestion asked, PathwaySpan span, Legal
         var left = own.Counted is { } counted && asked.AsOf < counted.Last
             ? Month.Through(new DayRange(asked.AsOf > counted.First ? asked.AsOf : counted.First, counted.Last)).Count(m => !firsts.Keys.Any(m.Contains))
             : 0;
-        return total.Verdict is Verdict.OnPace or Verdict.Behind or Verdict.CannotTellYet
-            ? total with { Verdict = total.Measured!.Value.Value + left >= months.Months ? Verdict.OnPace : Verdict.Behind, Forecast = null }
-            : total with { Forecast = null };
+        if (total.Verdict is not (Verdict.OnPace or Verdict.Behind or Verdict.CannotTellYet))
+            return total with { Forecast = null };
+        var verdict = total.Measured!.Value.Value + left >= months.Months ? Verdict.OnPace : Verdict.Behind;
+        return total with { Verdict = verdict, Forecast = null, Why = StandingWords.Months(months, verdict, total.Measured.Value, left) };
     }
 
     private RequirementStanding Terms(TermsRequirement terms, bool weighs, LegalWindow own)

@@ -40,6 +40,12 @@ internal static class StandingWords
         return $"{missing.Figure} {Counted(of, missing.Value)} {(one ? "is" : "are")} missing";
     }
 
+    public static string Months(MonthsRequirement of, Verdict verdict, Quantity measured, int left)
+    {
+        var still = $"{new Quantity(left, Measure.Months)} {(left == 1 ? "is" : "are")} still to come";
+        return $"{measured.Figure} of {new Quantity(of.Months, Measure.Months)}{(verdict == Verdict.OnPace ? $", on pace: {still}" : left == 0 ? ", and none is still to come" : $", behind: only {still}")}.";
+    }
+
     public static string NothingAsked(LearnerFacts learner, LegalWindow own) =>
         own.Why.Count > 0 ? $"Nothing is asked of {learner.Name} in this year: {Together(own.Why)}." : $"Nothing is asked of {learner.Name} in this year.";
 
