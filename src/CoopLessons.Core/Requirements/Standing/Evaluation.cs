@@ -48,7 +48,7 @@ internal sealed class Evaluation(StandingQuestion asked, PathwaySpan span, Legal
     private RequirementStanding UnderTheDay(RequirementStanding standing, DaysRequirement days, IReadOnlyDictionary<DateOnly, int> counted)
     {
         var minimum = days.MinutesADay ?? asked.FamilyMinimum.Value;
-        var under = asked.Ledger.ByDate().Keys.Count(d => standing.Window.Counted?.Contains(d) == true && !counted.ContainsKey(d));
+        var under = asked.Ledger.ByDate().Keys.Count(d => standing.Window.Counted?.Contains(d) == true && !counted.ContainsKey(d) && !asked.Marks.ContainsKey(d));
         var marked = asked.Marks.Count(m => m.Value && counted.ContainsKey(m.Key) && standing.Window.Counted?.Contains(m.Key) == true);
         return standing with { Why = standing.Why + StandingWords.UnderTheDay(under, minimum) + StandingWords.Marked(marked) };
     }

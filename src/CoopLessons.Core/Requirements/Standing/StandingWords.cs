@@ -56,7 +56,7 @@ internal static class StandingWords
     public static string UnderTheDay(int days, int minimum) => days == 0 ? ""
         : $" {days.ToString("N0", CultureInfo.InvariantCulture)} logged {(days == 1 ? "day stays" : "days stay")} under {new Quantity(minimum, Measure.Minutes)} and {(days == 1 ? "does" : "do")} not count.";
 
-    public static string Marked(int days) => days == 0 ? "" : $" {days.ToString("N0", CultureInfo.InvariantCulture)} of them {(days == 1 ? "is" : "are")} marked by hand.";
+    public static string Marked(int days) => days == 0 ? "" : $" {days.ToString("N0", CultureInfo.InvariantCulture)} of the counted days {(days == 1 ? "is" : "are")} marked by hand.";
 
     public static string Group(Requirement group, Verdict verdict, IReadOnlyList<RequirementStanding> parts)
     {
