@@ -71,10 +71,11 @@ internal static class PathwayWords
 
     private static string NothingAsked(LearnerFacts learner, PathwaySpan span, IReadOnlyList<RequirementStanding> lines, IReadOnlyList<RequirementStanding> others)
     {
-        if (lines.Count > 0)
+        if (lines.Count > 0 && lines.All(l => l.Window.Asked is null))
             return lines[0].Why;
         var compared = others.FirstOrDefault(o => o.Measured is not null || o.Parts.Any(p => p.Measured is not null));
-        var open = $"{span.Place} gives {learner.Name} no number of days or hours under this pathway";
+        var open = span.Code.Length == 0 ? $"Your own pathway gives {learner.Name} no number of days or hours"
+            : $"{span.Place} gives {learner.Name} no number of days or hours {(lines.Count > 0 ? "in this grade" : "under this pathway")}";
         return compared is null ? $"{open}."
             : $"{open} that binds; it is for you to judge. Beside {StatusWords(compared.Requirement.Status)}: {compared.Why} ({compared.Requirement.Source.Cite})";
     }
