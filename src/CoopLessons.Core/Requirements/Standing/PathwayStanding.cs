@@ -28,7 +28,7 @@ public sealed record PathwayStanding(
         var lines = all.Where(l => l.Counts).ToList();
         var others = all.Where(l => !l.Counts).ToList();
         var verdict = lines.Select(l => l.Verdict).Worst();
-        return new PathwayStanding(span, window, lines, others, verdict, PathwayWords.Sentence(asked.Learner, span, lines, others, verdict), PathwayWords.Doubts(lines));
+        return new PathwayStanding(span, window, lines, others, verdict, PathwayWords.Sentence(asked.Learner, span, lines, others, verdict) + PathwayWords.NotBefore(window, verdict), PathwayWords.Doubts(lines));
     }
 
     /// <summary>The standing in a few words, such as "512 of 1,000 hours, on pace with 9 days to spare"; empty where nothing is asked.</summary>
@@ -62,6 +62,10 @@ internal static class PathwayWords
         var spare = line.Verdict == Verdict.OnPace ? StandingWords.Spare(line.Forecast!.Outlook?.SpareDays) : "";
         return $"{measured.Figure} of {target.Figure} {StandingWords.Counted(line.Requirement, target.Value)}, {line.Verdict.Words()}{spare}";
     }
+
+    /// <summary>Why a log holds more than counts, where a whole year is asked: a part of one names its reasons itself.</summary>
+    public static string NotBefore(LegalWindow window, Verdict verdict) =>
+        window.IsPartial || window.Counted == window.Asked || verdict is Verdict.Met or Verdict.NotAsked ? "" : $" {Capital(window.Why[^1])}.";
 
     public static IReadOnlyList<string> Doubts(IReadOnlyList<RequirementStanding> lines) =>
     [
