@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Families;
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Tenancy;
 
@@ -63,15 +64,23 @@ public sealed record CoopFamily(
     IReadOnlyList<CoopChild> Children,
     IReadOnlyList<CoopYear> Years,
     IReadOnlyList<CoopUnit> Units,
+    IReadOnlyList<CoopPathway> Pathways,
     IReadOnlyList<CoopMark> Marks,
     IReadOnlyList<CoopExtra> Extras);
+
+/// <summary>From when the family's children of school age stand under which pathway of the catalog.</summary>
+/// <param name="Goals">Ids of the figures that the family takes as goals.</param>
+public sealed record CoopPathway(string Code, string Id, DateOnly Since, SpanReason Because, IReadOnlyList<string> Goals);
 
 public sealed record CoopAdult(string Name, string Email, Role Role);
 
 /// <param name="YearHours">Hours near which a full year ends; 0 for a child too young for school.</param>
 /// <param name="Levels">Grade by code of subject.</param>
+/// <param name="Grades">The child's grade by name of the school year, where it is not the usual one.</param>
+/// <param name="Pathways">The child's own, where they are not the family's.</param>
 public sealed record CoopChild(
-    string Name, DateOnly Born, int YearHours, string Instrument, IReadOnlyList<Allergen> Allergies, string AllergyNote, IReadOnlyDictionary<string, int> Levels);
+    string Name, DateOnly Born, int YearHours, string Instrument, IReadOnlyList<Allergen> Allergies, string AllergyNote, IReadOnlyDictionary<string, int> Levels,
+    IReadOnlyDictionary<string, int>? Grades = null, IReadOnlyList<CoopPathway>? Pathways = null);
 
 /// <param name="Holidays">Names of the federal holidays that the family keeps, beside its breaks.</param>
 /// <param name="Sick">Days on which the family was ill; nobody foresaw them, so they are no breaks.</param>

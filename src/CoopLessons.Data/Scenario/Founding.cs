@@ -3,6 +3,7 @@ using CoopLessons.Core.Hours;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.People;
+using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Data.Units;
 using Microsoft.AspNetCore.Identity;
@@ -32,6 +33,7 @@ internal sealed class Founding(AppDb db, UserManager<Person> people, Coop coop, 
         AddYears();
         var subjects = db.Subjects.Local.ToDictionary(s => s.Code, s => s.Id);
         var pupils = AddLearners(subjects, now);
+        AddLaw(pupils);
         await db.SaveChangesAsync(ct);
 
         var runs = await TakeUnitsInAsync(subjects, today, ct);
@@ -88,6 +90,28 @@ internal sealed class Founding(AppDb db, UserManager<Person> people, Coop coop, 
         }
 
         return pupils;
+    }
+
+    /// <summary>Pathways and grades of the children of school age. Their ids come from no stream, so that the log's stay what they are.</summary>
+    private void AddLaw(IEnumerable<Pupil> pupils)
+    {
+        var years = db.SchoolYears.Local.ToList();
+        foreach (var pupil in pupils.Where(p => p.IsOfSchoolAge))
+        {
+            foreach (var told in pupil.Child.Pathways ?? _told.Pathways)
+            {
+                var row = new LearnerPathway(Guid.CreateVersion7(), pupil.Id, told.Code, told.Id, told.Since, told.Because, null);
+                row.Choose(told.Goals, new Dictionary<string, decimal>());
+                db.LearnerPathways.Add(row);
+            }
+
+            foreach (var year in years)
+            {
+                var own = pupil.Child.Grades?.TryGetValue(year.Name, out var told) == true ? told : UsualGrade.In(year.First, pupil.Child.Born);
+                if (own is { } grade)
+                    db.LearnerGrades.Add(new LearnerGrade(pupil.Id, year.Id, grade));
+            }
+        }
     }
 
     /// <summary>

@@ -44,14 +44,6 @@ public sealed class OverviewModel(AppDb db, TimeProvider clock) : LawPage(db, cl
     public static IEnumerable<LostSpan> LostIn(LawOfLearner law) =>
         law.Lost.Where(l => l.Row.From <= law.Year.Last && (l.Until is null || l.Until >= law.Year.First));
 
-    /// <summary>The grade that is usual for a child's age: age on 1 September less five (common practice, no source).</summary>
-    public static int? UsualGrade(LawOfLearner law)
-    {
-        var september = new DateOnly(law.Year.First.AddDays(62).Year, 9, 1);
-        var grade = Core.Families.Age.On(september, law.Learner.BirthDate) - 5;
-        return grade is >= 0 and <= 12 ? grade : null;
-    }
-
     /// <summary>Figures that the family still has to enter, since they are set where it lives.</summary>
     public static bool LacksFigures(PathwaySpan span) => SpanChoices.Local(span.Pathway).Any(r => !span.Choices.Figures.ContainsKey(r.Id));
 
