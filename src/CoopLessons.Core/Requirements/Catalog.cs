@@ -1,4 +1,4 @@
-using System.Collections.Frozen;
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
@@ -8,12 +8,12 @@ namespace CoopLessons.Core.Requirements;
 public sealed class Catalog
 {
     private static readonly Lazy<Catalog> Whole = new(() => new Catalog(Files().Select(f => Read(f.Text))));
-    private readonly FrozenDictionary<string, Jurisdiction> _byCode;
+    private readonly Dictionary<string, Jurisdiction> _byCode;
 
     private Catalog(IEnumerable<Jurisdiction> all)
     {
         All = [.. all.OrderBy(j => j.Name, StringComparer.Ordinal)];
-        _byCode = All.ToFrozenDictionary(j => j.Code);
+        _byCode = All.ToDictionary(j => j.Code);
     }
 
     /// <summary>How catalog files and a family's own pathway are read and written.</summary>
@@ -52,7 +52,9 @@ public sealed class Catalog
 
     private static string Text(string name)
     {
-        using var reader = new StreamReader(typeof(Catalog).Assembly.GetManifestResourceStream(name)!);
-        return reader.ReadToEnd();
+        using var stream = typeof(Catalog).Assembly.GetManifestResourceStream(name)!;
+        var utf8 = new byte[stream.Length];
+        stream.ReadExactly(utf8);
+        return Encoding.UTF8.GetString(utf8);
     }
 }
