@@ -164,6 +164,35 @@ public class A_date_counted_from_an_event
     }
 
     [Fact]
+    public void On_ending_in_the_summer_before_the_school_year_is_there_still()
+    {
+        var notice = Only(Paper(After(LegalEvent.End, 15), Repeats.Event), Under(Pathway(), until: "2026-07-20"), dates: Events(Told(LegalEvent.End, "2026-07-20")));
+
+        Assert.Equal(Day("2026-08-04"), notice.Due);
+        Assert.Empty(List(Under(Pathway(Paper(On("07-01"))), until: "2026-07-20")));
+    }
+
+    [Fact]
+    public void On_an_ending_between_two_stays_belongs_to_the_stay_that_ended()
+    {
+        var first = Under(Pathway(Paper(After(LegalEvent.End, 15), Repeats.Event)), until: "2027-02-12");
+        var second = first with { Code = "US-ND", From = Day("2027-03-15"), Until = null };
+
+        var notice = Assert.Single(DutyList.Of(Wren, [first, second], Year, Events(Told(LegalEvent.End, "2027-02-14"))));
+        Assert.Equal("US-NY/home/paper/1/2027-02-14", notice.Key);
+    }
+
+    [Fact]
+    public void Of_the_place_is_left_out_where_it_passed_before_the_learner_came()
+    {
+        var opened = Events(Told(LegalEvent.PublicSchoolStart, "2026-08-12"));
+        var late = Under(Pathway(Paper(After(LegalEvent.PublicSchoolStart, 14), id: "schools"), Paper(After(LegalEvent.YearStart, 14), id: "year")), "2026-11-02");
+
+        Assert.Empty(List(late, dates: opened));
+        Assert.Equal(["schools", "year"], List(late with { From = Year.Year.First }, dates: opened).Select(d => d.Duty.Id));
+    }
+
+    [Fact]
     public void Belongs_to_a_withdrawal_that_came_before_the_first_day_at_home()
     {
         var notice = Only(Paper(After(LegalEvent.Withdrawal, 10), Repeats.Event), Under(Pathway(), "2026-11-02"), dates: Events(Told(LegalEvent.Withdrawal, "2026-10-30")));

@@ -48,6 +48,16 @@ public class A_move_in_mid_year
             DutyList.Of(Wren, [home, back], Year, DutyDates.None).Select(d => d.Key));
     }
 
+    // N.D.C.C. § 15.1-23-09(2)(b): the claim goes with the statement of intent, at least 5 days before beginning.
+    [Fact]
+    public void Keeps_what_goes_with_a_paper_that_comes_before_the_first_day()
+    {
+        var statement = Paper(SmallLaw.Before(LegalEvent.Begin, 5), id: "statement");
+        var list = List(After with { Pathway = Pathway(statement, Paper(new WithDuty("statement"), id: "claim")) });
+
+        Assert.Equal([("statement", Day("2026-10-27")), ("claim", Day("2026-10-27"))], list.Select(d => (d.Duty.Id, d.Due!.Value)));
+    }
+
     [Fact]
     public void Keeps_papers_on_beginning_for_the_new_place_too()
     {

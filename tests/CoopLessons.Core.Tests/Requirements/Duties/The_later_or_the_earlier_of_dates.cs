@@ -69,6 +69,17 @@ public class The_later_or_the_earlier_of_dates
     }
 
     [Fact]
+    public void Leaves_an_approval_to_the_place_that_gave_it()
+    {
+        var renewal = Only(
+            Paper(new LaterOf([On("10-01"), After(LegalEvent.FirstApproval, 12, DueUnit.Months)])),
+            Under(Pathway(), "2025-09-02", because: SpanReason.Moves),
+            dates: Events(Told(LegalEvent.FirstApproval, "2025-11-12"), Told(LegalEvent.FirstApproval, "2021-11-30")));
+
+        Assert.Equal(Day("2026-11-12"), renewal.Due);
+    }
+
+    [Fact]
     public void Takes_the_earlier_where_the_law_does() =>
         Assert.Equal(
             Day("2026-09-10"),

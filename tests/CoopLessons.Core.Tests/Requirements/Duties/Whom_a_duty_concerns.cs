@@ -117,6 +117,23 @@ public class Whom_a_duty_concerns
     }
 
     [Fact]
+    public void A_child_of_age_by_summer_is_first_taught_when_the_school_year_begins()
+    {
+        var row = Assert.Single(List(Ages(from: 8, duty: Paper(After(LegalEvent.Begin, 14), Repeats.Once)), learner: Born("2018-07-20")));
+
+        Assert.Equal(Day("2026-09-14"), row.Due);
+    }
+
+    [Fact]
+    public void A_child_of_age_by_next_years_date_is_not_bound_before_that_year()
+    {
+        var untilMidJuly = From("2026-07-15", "2027-07-14");
+
+        Assert.Empty(List(Ages(from: 6, by: "12-31"), untilMidJuly, learner: Born("2021-03-03")));
+        Assert.Single(List(Ages(from: 6, by: "12-31"), untilMidJuly, learner: Born("2020-03-03")));
+    }
+
+    [Fact]
     public void The_first_year_may_be_free()
     {
         var span = Under(Pathway(Notice with { NotFirstYear = true }), "2025-09-02");
