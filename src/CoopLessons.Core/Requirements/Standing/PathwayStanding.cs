@@ -49,7 +49,8 @@ internal static class PathwayWords
         if (verdict == Verdict.Met)
             return string.Join(" ", deciding.Select(Cited));
         var rest = asked.Where(l => l.Verdict is Verdict.Met).Select(l => Brief(l)).Where(b => b.Length > 0).ToList();
-        return string.Join(" ", deciding.Select(Cited)) + (rest.Count > 0 ? $" Met: {string.Join("; ", rest)}." : "");
+        var told = string.Join(" ", deciding.Select(Cited)) + (rest.Count > 0 ? $" Met: {string.Join("; ", rest)}." : "");
+        return asked.Any(HasNumbers) || Compared(others) is not { } compared ? told : $"{told} {Beside(compared)}";
     }
 
     public static string InAFewWords(RequirementStanding line)
@@ -70,19 +71,26 @@ internal static class PathwayWords
     public static IReadOnlyList<string> Doubts(IReadOnlyList<RequirementStanding> lines) =>
     [
         .. lines.Where(l => l.Verdict != Verdict.NotAsked && l.Requirement.Source.NeedsConfirming)
-            .Select(l => $"{Capital(l.Requirement.Name)}: {(l.Requirement.Source.Basis == Basis.Memory ? "the figure stands from memory" : "the figure was not found in official text, or readings differ")}. Confirm it with the state's office."),
+            .GroupBy(l => l.Requirement.Source.Basis == Basis.Memory)
+            .Select(g => $"{Capital(StandingWords.Together([.. g.Select(l => l.Requirement.Name)]))}: {(g.Key ? "from memory" : "not found in official text, or readings differ")}. Confirm with the state's office."),
     ];
 
     private static string NothingAsked(LearnerFacts learner, PathwaySpan span, IReadOnlyList<RequirementStanding> lines, IReadOnlyList<RequirementStanding> others)
     {
         if (lines.Count > 0 && lines.All(l => l.Window.Asked is null))
             return lines[0].Why;
-        var compared = others.FirstOrDefault(o => o.Measured is not null || o.Parts.Any(p => p.Measured is not null));
         var open = span.Code.Length == 0 ? $"Your own pathway gives {learner.Name} no number of days or hours"
             : $"{span.Place} gives {learner.Name} no number of days or hours {(lines.Count > 0 ? "in this grade" : "under this pathway")}";
-        return compared is null ? $"{open}."
-            : $"{open} that binds; it is for you to judge. Beside {StatusWords(compared.Requirement.Status)}: {compared.Why} ({compared.Requirement.Source.Cite})";
+        return Compared(others) is { } compared ? $"{open} that binds; it is for you to judge. {Beside(compared)}" : $"{open}.";
     }
+
+    // Where no number binds, the first that can be compared with says more than none.
+    private static RequirementStanding? Compared(IReadOnlyList<RequirementStanding> others) =>
+        others.FirstOrDefault(o => o.Verdict != Verdict.NotAsked && HasNumbers(o));
+
+    private static bool HasNumbers(RequirementStanding line) => line.Measured is not null || line.Parts.Any(p => p.Measured is not null);
+
+    private static string Beside(RequirementStanding compared) => $"Beside {StatusWords(compared.Requirement.Status)}: {Cited(compared)}";
 
     /// <summary>The line's sentence with its citation in front of the last full stop of its first sentence.</summary>
     private static string Cited(RequirementStanding line)
