@@ -25,8 +25,8 @@ public static class Measuring
             .HideColumns(Column.Job, Column.Toolchain, Column.Type, Column.Namespace)
             .WithOptions(ConfigOptions.JoinSummary);
         Type[] measured = ThrowAwayPostgres.IsThere
-            ? [typeof(OpeningAPage), typeof(SavingOnSqlite), typeof(SavingOnPostgres)]
-            : [typeof(OpeningAPage), typeof(SavingOnSqlite)];
+            ? [typeof(OpeningAPage), typeof(StandingUnderTheLaw), typeof(SavingOnSqlite), typeof(SavingOnPostgres)]
+            : [typeof(OpeningAPage), typeof(StandingUnderTheLaw), typeof(SavingOnSqlite)];
         var summaries = BenchmarkRunner.Run(measured, config);
         return summaries.SelectMany(s => s.Reports).All(r => r.Success) && summaries.All(s => !s.HasCriticalValidationErrors) ? 0 : 1;
     }
