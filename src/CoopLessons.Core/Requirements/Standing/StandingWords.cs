@@ -7,6 +7,8 @@ namespace CoopLessons.Core.Requirements.Standing;
 /// <summary>The sentences that say in numbers where a figure stands.</summary>
 internal static class StandingWords
 {
+    private const int MinutesOfADay = 24 * 60;
+
     /// <summary>What is counted: <c>hours of core at home</c>, <c>days of at least 4 hours</c>.</summary>
     public static string Counted(Requirement requirement, int value = 2) => requirement switch
     {
@@ -88,9 +90,18 @@ internal static class StandingWords
         return $"Only {own.Asked!.Value.First.Plain()} to {own.Asked.Value.Last.Plain()} is asked{because}. Cut down to those days the figure would be {part}: arithmetic, not law.";
     }
 
-    private static string Needed(Forecast forecast, Measure measure) => forecast.NeededADay is { } day
-        ? $"; {(measure == Measure.Minutes ? $"{new Quantity(day, measure)} on each of the" : $"{new Quantity(forecast.Missing, measure)} in the")} {forecast.TeachingDaysLeft.ToString("N0", CultureInfo.InvariantCulture)} teaching days left would reach it"
-        : "";
+    private static string Needed(Forecast forecast, Measure measure)
+    {
+        if (forecast.NeededADay is not { } day)
+            return "";
+        var (one, missing) = (forecast.TeachingDaysLeft == 1, new Quantity(forecast.Missing, measure));
+        var left = $"{forecast.TeachingDaysLeft.ToString("N0", CultureInfo.InvariantCulture)} teaching {(one ? "day" : "days")}";
+        if (day > (measure == Measure.Minutes ? MinutesOfADay : 1))
+            return $"; {missing} are missing, and {left} {(one ? "is" : "are")} left";
+        return measure == Measure.Minutes
+            ? $"; {new Quantity(day, measure)} on {(one ? "the" : "each of the")} {left} left would reach it"
+            : $"; {missing} in the {left} left would reach it";
+    }
 
     public static string Spare(int? days) => days switch
     {
