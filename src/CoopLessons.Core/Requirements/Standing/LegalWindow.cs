@@ -138,15 +138,17 @@ public sealed record LegalWindow(DayRange Year, DayRange? Asked, DayRange? Count
         if (fromAge is { } from && learner.Birthday(from) > first)
         {
             first = learner.Birthday(from);
-            why.Add($"{learner.Name} turns {from} on {first.Plain()}, when it begins");
+            why.Add($"the duty begins with {learner.Name}'s {Ordinal(from)} birthday, {first.Plain()}");
         }
 
         if (underAge is { } under && learner.Birthday(under) <= last)
         {
             last = learner.Birthday(under).AddDays(-1);
-            why.Add($"{learner.Name} turns {under} on {learner.Birthday(under).Plain()}, when it ends");
+            why.Add($"the duty ends with {learner.Name}'s {Ordinal(under)} birthday, {learner.Birthday(under).Plain()}");
         }
 
         return last < first ? null : new DayRange(first, last);
     }
+
+    private static string Ordinal(int age) => age + (age is >= 11 and <= 13 ? "th" : (age % 10) switch { 1 => "st", 2 => "nd", 3 => "rd", _ => "th" });
 }

@@ -18,7 +18,7 @@ public sealed class A_part_of_a_year
         // 60,000 × 193 / 365 = 31,726.03, and so on: rounded up to the minute.
         Assert.Equal([(60_000, 31_727), (36_000, 19_036), (24_000, 12_691)], standing.Lines.Select(l => (l.Target!.Value.Value, l.ProRated!.Value.Value)));
         Assert.Equal(
-            "500 of 1,000 hours. Only 1 July 2025 to 9 January 2026 is asked, because Wren turns 16 on 10 January 2026, when it ends. Cut down to those days the figure would be 528:47 hours: arithmetic, not law.",
+            "500 of 1,000 hours. Only 1 July 2025 to 9 January 2026 is asked, because the duty ends with Wren's 16th birthday, 10 January 2026. Cut down to those days the figure would be 528:47 hours: arithmetic, not law.",
             line.Why);
     }
 
@@ -47,7 +47,7 @@ public sealed class A_part_of_a_year
         Assert.Equal(5 * 300, standing.Line("hours").Measured!.Value.Value);
         // 60,000 × 150 / 365 = 24,657.5.
         Assert.Equal(24_658, standing.Line("hours").ProRated!.Value.Value);
-        Assert.Equal(["Wren turns 7 on 1 February 2026, when it begins"], standing.Line("hours").Window.Why);
+        Assert.Equal(["the duty begins with Wren's 7th birthday, 1 February 2026"], standing.Line("hours").Window.Why);
     }
 
     // Whoever is born on 29 February completes a year of life on 1 March of a common year (common practice, no source).
