@@ -47,9 +47,9 @@ internal static class PathwayWords
             return NothingAsked(learner, span, lines, others);
         var deciding = asked.Where(l => l.Verdict == verdict).ToList();
         if (verdict == Verdict.Met)
-            return string.Join(" ", deciding.Select(Cited));
+            return string.Join(" ", Told(deciding));
         var rest = asked.Where(l => l.Verdict is Verdict.Met).Select(l => Brief(l)).Where(b => b.Length > 0).ToList();
-        var told = string.Join(" ", deciding.Select(Cited)) + (rest.Count > 0 ? $" Met: {string.Join("; ", rest)}." : "");
+        var told = string.Join(" ", Told(deciding)) + (rest.Count > 0 ? $" Met: {string.Join("; ", rest)}." : "");
         return asked.Any(HasNumbers) || Compared(others) is not { } compared ? told : $"{told} {Beside(compared)}";
     }
 
@@ -79,9 +79,11 @@ internal static class PathwayWords
     {
         if (lines.Count > 0 && lines.All(l => l.Window.Asked is null))
             return lines[0].Why;
-        var open = span.Code.Length == 0 ? $"Your own pathway gives {learner.Name} no number of days or hours"
-            : $"{span.Place} gives {learner.Name} no number of days or hours {(lines.Count > 0 ? "in this grade" : "under this pathway")}";
-        return Compared(others) is { } compared ? $"{open} that binds; it is for you to judge. {Beside(compared)}" : $"{open}.";
+        var compared = Compared(others);
+        var number = $"no {(compared is null ? "" : "binding ")}number of days or hours";
+        var open = span.Code.Length == 0 ? $"Your own pathway gives {learner.Name} {number}"
+            : $"{span.Place} gives {learner.Name} {number} {(lines.Count > 0 ? "in this grade" : "under this pathway")}";
+        return compared is null ? $"{open}." : $"{open}; it is for you to judge. {Beside(compared)}";
     }
 
     // Where no number binds, the first that can be compared with says more than none.
@@ -90,23 +92,30 @@ internal static class PathwayWords
 
     private static bool HasNumbers(RequirementStanding line) => line.Measured is not null || line.Parts.Any(p => p.Measured is not null);
 
-    private static string Beside(RequirementStanding compared) => $"Beside {StatusWords(compared.Requirement.Status)}: {Cited(compared)}";
+    private static string Beside(RequirementStanding compared) => $"Beside {StatusWords(compared.Requirement)}: {Cited(compared)}";
+
+    // Several figures may have the same to say, such as that no grade is set: it is said once, with all that it rests on.
+    private static IEnumerable<string> Told(IEnumerable<RequirementStanding> lines) =>
+        lines.GroupBy(l => l.Why).Select(same => Cited(same.Key, string.Join("; ", same.Select(l => l.Requirement.Source.Cite).Distinct())));
+
+    private static string Cited(RequirementStanding line) => Cited(line.Why, line.Requirement.Source.Cite);
 
     /// <summary>The line's sentence with its citation in front of the last full stop of its first sentence.</summary>
-    private static string Cited(RequirementStanding line)
+    private static string Cited(string why, string cite)
     {
-        var end = line.Why.IndexOf(". ", StringComparison.Ordinal);
-        var first = end < 0 ? line.Why.TrimEnd('.') : line.Why[..end];
-        var after = end < 0 ? "" : line.Why[(end + 1)..];
-        return $"{first} ({line.Requirement.Source.Cite}).{after}";
+        var end = why.IndexOf(". ", StringComparison.Ordinal);
+        var first = end < 0 ? why.TrimEnd('.') : why[..end];
+        var after = end < 0 ? "" : why[(end + 1)..];
+        return $"{first} ({cite}).{after}";
     }
 
     private static string Brief(RequirementStanding line) => line.Measured is { } measured && line.Target is { } target
         ? $"{measured.Figure} of {target.Figure} {StandingWords.Counted(line.Requirement, target.Value)}"
         : line.Requirement.Name;
 
-    private static string StatusWords(FigureStatus status) => status switch
+    private static string StatusWords(Requirement figure) => figure.Status switch
     {
+        FigureStatus.Required => $"a figure that binds where {figure.When}",
         FigureStatus.Derived => "a figure derived from a general phrase",
         FigureStatus.Disputed => "a disputed figure",
         _ => "a figure that binds others",

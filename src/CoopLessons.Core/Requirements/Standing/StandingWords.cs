@@ -67,7 +67,7 @@ internal static class StandingWords
             return "None of this is asked here.";
         if (group is AnyOf && verdict == Verdict.Met)
             return told.First(p => p.Verdict == Verdict.Met).Why + (told.Count > 1 ? " One is enough." : "");
-        var joined = string.Join(group is AnyOf ? " Or: " : " And: ", told.Select(p => p.Why));
+        var joined = string.Join(group is AnyOf ? " Or: " : " And: ", told.Select(p => p.Why).Distinct());
         return group is AnyOf && told.Count > 1 ? "One of these is enough. " + joined : joined;
     }
 

@@ -24,7 +24,10 @@ public sealed class What_the_log_cannot_decide
     {
         var standing = new StateLog().Write(First, 220, 300).Under("US-NE", "exempt-school", StateLog.Aged(10));
         Assert.Equal(Verdict.ForYouToJudge, standing.Verdict);
-        Assert.StartsWith("It depends on the grade, and none is set for Wren (92 NAC 13 § 004.01", standing.Sentence, StringComparison.Ordinal);
+        Assert.Equal("It depends on the grade, and none is set for Wren (92 NAC 13 § 004.01; Neb. Rev. Stat. §§ 79-101(7), 79-211).", standing.Sentence);
+
+        var either = new StateLog().Write(First, 150, 300).Under("US-PA", "home-education", StateLog.Aged(10));
+        Assert.Equal("One of these is enough (24 P.S. § 13-1327.1(c)). 30 days are missing: 150 of 180. Or: It depends on the grade, and none is set for Wren.", either.Sentence);
     }
 
     [Fact]
@@ -48,8 +51,16 @@ public sealed class What_the_log_cannot_decide
     public void Is_said_beside_a_figure_that_binds_others()
     {
         var standing = new StateLog().Write(First, 150, 300).Under("US-WY", "home-based", StateLog.InGrade(5));
-        Assert.Equal("Wyoming gives Wren no number of days or hours under this pathway that binds; it is for you to judge. Beside a figure that binds others: 25 days are missing: 150 of 175 (Wyo. Stat. § 21-4-301).", standing.Sentence);
+        Assert.Equal("Wyoming gives Wren no binding number of days or hours under this pathway; it is for you to judge. Beside a figure that binds others: 25 days are missing: 150 of 175 (Wyo. Stat. § 21-4-301).", standing.Sentence);
         Assert.Equal(Verdict.NotAsked, standing.Verdict);
+    }
+
+    [Fact]
+    public void Is_said_beside_a_figure_that_binds_under_a_condition()
+    {
+        // Ohio Admin. Code 3301-35-08(B): 455 hours where the school runs a half-day kindergarten; rule text.
+        var standing = new StateLog().Write(First, 150, 300).Under("US-OH", "nonchartered-nonpublic-school", StateLog.InGrade(0));
+        Assert.Equal("Ohio gives Wren no binding number of days or hours in this grade; it is for you to judge. Beside a figure that binds where the school runs a half-day kindergarten: 750 of 455 hours: met (Ohio Admin. Code 3301-35-08(B)).", standing.Sentence);
     }
 
     // 14 Del. C. § 2703A(b)(3) stands from memory in the catalog; RSMo § 167.012.2(2) in a summary, to be confirmed.
