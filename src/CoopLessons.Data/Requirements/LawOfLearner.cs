@@ -9,6 +9,9 @@ namespace CoopLessons.Data.Requirements;
 public sealed record LostSpan(LearnerPathway Row, DateOnly? Until)
 {
     public string Words => $"The pathway chosen from {Row.From:d MMMM yyyy} on ({(Row.Code.Length == 0 ? "your own" : $"{Row.Code}, {Row.PathwayId}")}) is no longer in this program. Choose again.";
+
+    /// <summary>The same for a reader who cannot choose.</summary>
+    public string PaperWords => $"The pathway chosen from {Row.From:d MMMM yyyy} {(Until is { } until ? $"to {until:d MMMM yyyy}" : "on")} ({(Row.Code.Length == 0 ? "the family's own" : $"{Row.Code}, {Row.PathwayId}")}) is no longer known to this program: nothing is said of those days here.";
 }
 
 /// <summary>Where one learner stands under the law in a school year, as the family told it: the only way by which pages and files come to it.</summary>
@@ -31,6 +34,9 @@ public sealed record LawOfLearner(
 
     /// <summary>The spans that meet the school year.</summary>
     public IEnumerable<PathwaySpan> InYear => Spans.Where(s => s.In(Year.Days) is not null);
+
+    /// <summary>The lost spans that meet the school year.</summary>
+    public IEnumerable<LostSpan> LostInYear => Lost.Where(l => l.Row.From <= Year.Last && (l.Until is null || l.Until >= Year.First));
 
     public LearnerPathway RowOf(PathwaySpan span) => Rows.Single(r => r.From == span.From);
 

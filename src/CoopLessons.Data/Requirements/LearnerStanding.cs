@@ -1,6 +1,7 @@
 using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Hours;
 using CoopLessons.Core.Requirements;
+using CoopLessons.Core.Requirements.Papers;
 using CoopLessons.Core.Requirements.Standing;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
@@ -20,6 +21,9 @@ public sealed record LearnerStanding(LawOfLearner Law, StandingQuestion Question
 {
     /// <summary>The pathway of today; where the year is over, its last; null where none was chosen.</summary>
     public PathwayStanding? Now => Standings.FirstOrDefault(s => s.Span.Holds(Question.AsOf)) ?? (Standings.Count > 0 ? Standings[^1] : null);
+
+    /// <summary>The same for a paper; null where no pathway was chosen for any day of the year.</summary>
+    public LawSection? Section => LawSection.Of(Question, Standings, [.. Law.LostInYear.Select(l => l.PaperWords)]);
 
     /// <param name="log">The learner's log of the school year, read again only where the law counts other days.</param>
     public static async Task<LearnerStanding> LoadAsync(AppDb db, LearnerYear log, SchoolYear year, DateOnly today, CancellationToken ct)
