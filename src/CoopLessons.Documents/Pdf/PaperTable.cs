@@ -12,7 +12,8 @@ internal sealed record PaperColumn(string Heading, double Width, bool Figures = 
 
 /// <summary>A row of a table on paper, a cell a column.</summary>
 /// <param name="Strong">A row of sums, set in bold under a stronger rule.</param>
-internal sealed record PaperRow(IReadOnlyList<string> Cells, bool Strong = false);
+/// <param name="Indent">White before its first cell, in points: the row belongs to one above.</param>
+internal sealed record PaperRow(IReadOnlyList<string> Cells, bool Strong = false, double Indent = 0);
 
 /// <summary>
 /// A table that runs over as many sheets as it needs and stays one table in the document's structure. Its column
@@ -103,7 +104,7 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
     private List<Slice> RowSlices(PaperRow row, bool opensTable, bool closesTable)
     {
         var font = row.Strong ? _bold : _regular;
-        var cells = columns.Select((c, i) => Lines(row.Cells[i], c, FontOf(i, font))).ToList();
+        var cells = columns.Select((c, i) => Lines(row.Cells[i], i == 0 ? c with { Width = c.Width - row.Indent } : c, FontOf(i, font))).ToList();
         var tallest = cells.Max(c => c.Count);
         if (tallest <= LongestWholeRow)
         {
@@ -153,7 +154,7 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
             }
 
             for (var k = Math.Max(from, starts[c]); k < Math.Min(to, end); k++)
-                DrawLine(sheet, cells[c][k - starts[c]], columns[c], x, top + Pad + (k - from + 1) * _line, FontOf(c, row.Strong ? _bold : _regular));
+                DrawLine(sheet, cells[c][k - starts[c]], columns[c], c == 0 ? x + row.Indent : x, top + Pad + (k - from + 1) * _line, FontOf(c, row.Strong ? _bold : _regular));
             if (end > from && end <= to)
                 sheet.Close();
             x += columns[c].Width;

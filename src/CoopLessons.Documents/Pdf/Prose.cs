@@ -33,6 +33,29 @@ internal static class Prose
         { Before = 18, KeepWithNext = true };
     }
 
+    /// <summary>A heading inside a section, in as many lines as it needs.</summary>
+    /// <param name="level">3 or 4.</param>
+    public static IEnumerable<Slice> Subheading(string text, Paper paper, int level)
+    {
+        var size = level == 3 ? 10.5 : 9.5;
+        var font = NotoSans.Bold(size);
+        var lines = WrappedText.Lines(PrintableText.Of(PlainText.OneLine(text), font), font, Math.Min(paper.TextWidth, Measure));
+        for (var i = 0; i < lines.Count; i++)
+        {
+            var line = lines[i];
+            var (first, last) = (i == 0, i == lines.Count - 1);
+            yield return new Slice(size * 1.4, (sheet, top) =>
+            {
+                if (first)
+                    sheet.Open(level == 3 ? PdfBlockLevelElementTag.Heading3 : PdfBlockLevelElementTag.Heading4);
+                sheet.Text(line, font, paper.Margin, top + size * 1.08);
+                if (last)
+                    sheet.Close();
+            })
+            { Before = first ? 12 : 0, KeepWithNext = true };
+        }
+    }
+
     public static IEnumerable<Slice> Paragraph(string text, Paper paper, double size, bool keepWithNext = false)
     {
         var font = NotoSans.Regular(size);

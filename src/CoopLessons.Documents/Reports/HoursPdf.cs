@@ -1,16 +1,18 @@
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Requirements.Papers;
 using CoopLessons.Documents.Pdf;
 using PdfSharp.UniversalAccessibility;
 
 namespace CoopLessons.Documents.Reports;
 
-/// <summary>One learner's hours as a tagged PDF on US Letter paper. The same report gives the same bytes.</summary>
+/// <summary>One learner's hours as a tagged PDF on US Letter paper. The same report and law give the same bytes.</summary>
 public static class HoursPdf
 {
     private const double Body = 9.5;
     private const double Figures = 8.5;
 
-    public static byte[] Write(HoursReport report)
+    /// <param name="law">Null where no pathway was chosen: the paper then says nothing of the law's figures.</param>
+    public static byte[] Write(HoursReport report, LawSection? law = null)
     {
         var paper = MonthTables.FitsPortrait(report, Figures) ? Paper.LetterPortrait : Paper.LetterLandscape;
         var page = new List<Slice>();
@@ -31,6 +33,8 @@ public static class HoursPdf
             $"Made on {ReportWords.Date(report.Heading.MadeOn)} from {ReportWords.Entries(report.Entries)}. Fingerprint {report.Fingerprint}. {ReportWords.FingerprintMeaning}",
             paper, Body, keepWithNext: true));
         page.AddRange(Prose.Paragraph(ReportWords.Caution, paper, Body));
+        if (law is not null)
+            page.AddRange(LawPdf.Of(law, paper, Body, Figures));
 
         var heading = report.Heading;
         return PaperDocument.Write(paper, page, new DocumentTitles(

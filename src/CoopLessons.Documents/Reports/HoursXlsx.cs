@@ -1,4 +1,5 @@
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Requirements.Papers;
 using SpreadCheetah;
 using SpreadCheetah.Metadata;
 using SpreadCheetah.Styling;
@@ -8,14 +9,15 @@ namespace CoopLessons.Documents.Reports;
 
 /// <summary>
 /// One learner's hours as a workbook. The sheet "Hours" holds whole minutes; its sums and its h:mm texts are formulas, so
-/// that whoever opens it can see the sum made again. Text cells are typed as text and are never formulas.
+/// that whoever opens it can see the sum made again. Text cells are typed as text and are never formulas. The same report
+/// and law give the same bytes.
 /// </summary>
 public static class HoursXlsx
 {
-    // A cell holds at most 32,767 characters ("Excel specifications and limits", Microsoft support page; from memory).
-    private const int CellLimit = 32_000;
+    public static Task<byte[]> WriteAsync(HoursReport report, CancellationToken cancellation) => WriteAsync(report, null, cancellation);
 
-    public static async Task<byte[]> WriteAsync(HoursReport report, CancellationToken cancellation)
+    /// <param name="law">On a second sheet; null where no pathway was chosen.</param>
+    public static async Task<byte[]> WriteAsync(HoursReport report, LawSection? law, CancellationToken cancellation)
     {
         using var bytes = new MemoryStream();
         var options = new SpreadCheetahOptions
@@ -32,12 +34,15 @@ public static class HoursXlsx
             var bold = book.AddStyle(new Style { Font = new Font { Bold = true } });
             var wrap = book.AddStyle(new Style { Alignment = new Alignment { WrapText = true, Vertical = VerticalAlignment.Top } });
             await WriteHours(book, report, bold, cancellation);
+            if (law is not null)
+                await new LawXlsx(book, bold, wrap, cancellation).WriteAsync(law);
             await WriteDaysAndPlaces(book, report, bold, cancellation);
             await WriteAbout(book, report, bold, wrap, cancellation);
             await book.FinishAsync(cancellation);
         }
 
-        return bytes.ToArray();
+        bytes.Position = 0;
+        return FinishedWorkbook.Of(bytes, report.Heading.MadeOn);
     }
 
     private static async Task WriteHours(Spreadsheet book, HoursReport report, StyleId bold, CancellationToken cancellation)
@@ -55,8 +60,8 @@ public static class HoursXlsx
         foreach (var subject in report.Subjects)
         {
             List<Cell> cells = [new(SpreadsheetText.Clean(subject.Subject)), .. subject.ByMonth.Select(m => new Cell(m.Value))];
-            cells.Add(new Cell(Sum(2, row, months + 1, row), subject.Total.Value));
-            cells.Add(new Cell(Clock(months + 2, row), subject.Total.Clock));
+            cells.Add(new Cell(WorkbookCell.Sum(2, row, months + 1, row), subject.Total.Value));
+            cells.Add(new Cell(WorkbookCell.Clock(months + 2, row), subject.Total.Clock));
             await book.AddRowAsync(cells, cancellation);
             row++;
         }
@@ -65,10 +70,10 @@ public static class HoursXlsx
         for (var column = 2; column <= months + 2; column++)
         {
             var minutes = column == months + 2 ? report.Total.Value : report.Months[column - 2].Total.Value;
-            sums.Add(report.Subjects.Count == 0 ? new Cell(minutes, bold) : new Cell(Sum(column, 2, column, row - 1), minutes, bold));
+            sums.Add(report.Subjects.Count == 0 ? new Cell(minutes, bold) : new Cell(WorkbookCell.Sum(column, 2, column, row - 1), minutes, bold));
         }
 
-        sums.Add(new Cell(Clock(months + 2, row), report.Total.Clock, bold));
+        sums.Add(new Cell(WorkbookCell.Clock(months + 2, row), report.Total.Clock, bold));
         await book.AddRowAsync(sums, cancellation);
     }
 
@@ -88,7 +93,7 @@ public static class HoursXlsx
         var first = book.NextRowNumber;
         foreach (var month in report.Months)
             await book.AddRowAsync([new Cell(month.Month.Label), new Cell(month.SchoolDays)], cancellation);
-        await book.AddRowAsync([new Cell("All months", bold), new Cell(Sum(2, first, 2, book.NextRowNumber - 1), report.SchoolDays, bold)], cancellation);
+        await book.AddRowAsync([new Cell("All months", bold), new Cell(WorkbookCell.Sum(2, first, 2, book.NextRowNumber - 1), report.SchoolDays, bold)], cancellation);
         await book.AddRowAsync([new Cell("Read broadly"), new Cell(report.SchoolDaysBroad)], cancellation);
 
         await book.AddRowAsync(Array.Empty<Cell>(), cancellation);
@@ -97,12 +102,12 @@ public static class HoursXlsx
         foreach (var place in report.Places)
         {
             var row = book.NextRowNumber;
-            await book.AddRowAsync([new Cell(ReportWords.Place(place.Place)), new Cell(place.Total.Value), new Cell(Clock(2, row), place.Total.Clock)], cancellation);
+            await book.AddRowAsync([new Cell(ReportWords.Place(place.Place)), new Cell(place.Total.Value), new Cell(WorkbookCell.Clock(2, row), place.Total.Clock)], cancellation);
         }
 
         var last = book.NextRowNumber;
-        Cell total = report.Places.Count == 0 ? new(report.Total.Value, bold) : new(Sum(2, first, 2, last - 1), report.Total.Value, bold);
-        await book.AddRowAsync([new Cell("All places", bold), total, new Cell(Clock(2, last), report.Total.Clock, bold)], cancellation);
+        Cell total = report.Places.Count == 0 ? new(report.Total.Value, bold) : new(WorkbookCell.Sum(2, first, 2, last - 1), report.Total.Value, bold);
+        await book.AddRowAsync([new Cell("All places", bold), total, new Cell(WorkbookCell.Clock(2, last), report.Total.Clock, bold)], cancellation);
     }
 
     private static async Task WriteAbout(Spreadsheet book, HoursReport report, StyleId bold, StyleId wrap, CancellationToken cancellation)
@@ -126,34 +131,8 @@ public static class HoursXlsx
         async Task AddFact(string item, string text)
         {
             // Longer than a cell can be: goes on in the rows below, so that nothing is lost.
-            foreach (var part in Parts(SpreadsheetText.Clean(text)))
+            foreach (var part in WorkbookCell.Parts(SpreadsheetText.Clean(text)))
                 await book.AddRowAsync([new Cell(item, wrap), new Cell(part, wrap)], cancellation);
         }
     }
-
-    private static IEnumerable<string> Parts(string text)
-    {
-        var start = 0;
-        do
-        {
-            var length = Math.Min(CellLimit, text.Length - start);
-            if (start + length < text.Length && char.IsHighSurrogate(text[start + length - 1]))
-                length--;
-            yield return text.Substring(start, length);
-            start += length;
-        }
-        while (start < text.Length);
-    }
-
-    private static Formula Sum(int fromColumn, int fromRow, int toColumn, int toRow) =>
-        new($"SUM({Reference(fromColumn, fromRow)}:{Reference(toColumn, toRow)})");
-
-    /// <summary>h:mm of a cell of minutes, as text: a number format would turn hours above 24 into days in some programs.</summary>
-    private static Formula Clock(int column, int row)
-    {
-        var cell = Reference(column, row);
-        return new($"INT({cell}/60)&\":\"&TEXT(MOD({cell},60),\"00\")");
-    }
-
-    private static string Reference(int column, int row) => SpreadsheetUtility.GetColumnName(column) + ReportWords.Number(row);
 }

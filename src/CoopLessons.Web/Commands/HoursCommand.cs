@@ -65,10 +65,13 @@ public sealed class HoursCommand
         var learner = await Lookup.LearnerAsync(db, parsed.GetRequiredValue(_learner), ct);
 
         var log = (await LearnerYear.LoadAsync(db, learner, period, ct))!;
-        var report = log.Report(await NameAsync(db, period, ct), log.Family.Today(scope.ServiceProvider.GetRequiredService<TimeProvider>()));
-        var file = await HoursFile.WriteAsync(report, format, ct);
+        var year = await db.SchoolYears.AsNoTracking().Include(y => y.Breaks).SingleOrDefaultAsync(y => y.First == period.First && y.Last == period.Last, ct);
+        // The school year's name where the period is just that, else its days.
+        var name = year?.Name ?? period.ToString();
+        var today = log.Family.Today(scope.ServiceProvider.GetRequiredService<TimeProvider>());
+        var file = await HoursFile.WriteAsync(db, log, year, name, today, format, ct);
         await WriteAsync(file.Bytes, path, ct);
-        Console.Error.WriteLine(CommandTable.OneLine(Summary(report)));
+        Console.Error.WriteLine(CommandTable.OneLine(Summary(log.Report(name, today))));
         return CommandTable.Done;
     }
 
@@ -83,11 +86,6 @@ public sealed class HoursCommand
             throw new WrongUseException($"A report covers at most {LongestYears} years.");
         return new DayRange(from, to);
     }
-
-    /// <summary>The school year's name where the period is just that, else its days.</summary>
-    private static async Task<string> NameAsync(AppDb db, DayRange period, CancellationToken ct) =>
-        await db.SchoolYears.Where(y => y.First == period.First && y.Last == period.Last).Select(y => y.Name).FirstOrDefaultAsync(ct)
-        ?? period.ToString();
 
     private static async Task WriteAsync(byte[] bytes, string? path, CancellationToken ct)
     {

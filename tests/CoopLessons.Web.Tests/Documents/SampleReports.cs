@@ -35,11 +35,18 @@ internal static class SampleReports
     public static HoursReport Of(
         string family, string learner, IReadOnlyList<string> names, DayRange period, string policy = "We count lessons, reading aloud and projects; chores and play are not counted.")
     {
-        var subjects = names.Select((name, i) => new Subject(Id(100 + i), name)).ToList();
-        var ledger = HoursLedger.Of(Id(1), subjects, period, Log(subjects, period));
+        var ledger = Ledger(names, period);
         var marks = new Dictionary<DateOnly, bool> { [period.First] = true };
         return HoursReport.Of(
             ledger, SchoolDays.Of(ledger, new Minutes(60), marks), new ReportHeading(family, learner, "2026–2027", policy, period.Last.AddDays(3)));
+    }
+
+    /// <summary>The ledger behind a report: the learner is <c>Id(1)</c>, the subjects are <c>Id(100)</c> and on.</summary>
+    /// <param name="reach">Days over which the ledger counts, where they are more than the period of the log.</param>
+    public static HoursLedger Ledger(IReadOnlyList<string> names, DayRange period, DayRange? reach = null)
+    {
+        var subjects = names.Select((name, i) => new Subject(Id(100 + i), name)).ToList();
+        return HoursLedger.Of(Id(1), subjects, reach ?? period, Log(subjects, period));
     }
 
     private static IEnumerable<LoggedEntry> Log(List<Subject> subjects, DayRange period)
@@ -64,5 +71,5 @@ internal static class SampleReports
         int number, DateOnly day, Place place, int minutes, IReadOnlyList<SubjectWeight> split, IReadOnlyList<Guid> touches, TimeOnly start) =>
         new(Id(100_000 + number), 1, day, start, "From Grain to Loaf", place, [new LearnerTime(Id(1), new Minutes(minutes))], split, touches);
 
-    private static Guid Id(int number) => new(number, 0, 0, [0, 0, 0, 0, 0, 0, 0, 1]);
+    public static Guid Id(int number) => new(number, 0, 0, [0, 0, 0, 0, 0, 0, 0, 1]);
 }

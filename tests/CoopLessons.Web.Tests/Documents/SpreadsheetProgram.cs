@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.IO.Compression;
 using System.Text;
+using System.Xml.Linq;
 using CsvHelper;
 using CsvHelper.Configuration;
 using Xunit;
@@ -12,6 +14,8 @@ namespace CoopLessons.Web.Tests.Documents;
 /// </summary>
 internal static class SpreadsheetProgram
 {
+    private static readonly XNamespace Cells = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+
     // Fields of the filter, from LibreOffice's help page "Filter Options for CSV": comma, double quote, UTF-8, from line 1,
     // standard columns, English (USA), quote only where needed, recognise numbers. Ninth for export: cells as shown.
     // Twelfth for export: every sheet. Thirteenth for import: work formulas out.
@@ -58,5 +62,27 @@ internal static class SpreadsheetProgram
         while (csv.Read())
             rows.Add(csv.Record!);
         return rows;
+    }
+
+    /// <summary>The workbook without what it carries as its formulas' results, so that nothing but its own arithmetic can show them.</summary>
+    public static byte[] WithoutResults(byte[] workbook)
+    {
+        using var bytes = new MemoryStream();
+        bytes.Write(workbook);
+        using (var zip = new ZipArchive(bytes, ZipArchiveMode.Update, leaveOpen: true))
+        {
+            foreach (var name in zip.Entries.Select(e => e.FullName).Where(n => n.StartsWith("xl/worksheets/sheet", StringComparison.Ordinal)).ToList())
+            {
+                XDocument sheet;
+                using (var old = zip.GetEntry(name)!.Open())
+                    sheet = XDocument.Load(old);
+                zip.GetEntry(name)!.Delete();
+                sheet.Descendants(Cells + "c").Where(c => c.Element(Cells + "f") is not null).Elements(Cells + "v").Remove();
+                using var part = new StreamWriter(zip.CreateEntry(name).Open(), new UTF8Encoding(false));
+                part.Write(sheet.ToString(SaveOptions.DisableFormatting));
+            }
+        }
+
+        return bytes.ToArray();
     }
 }

@@ -10,13 +10,13 @@ public sealed class HoursModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
 {
     public async Task<IActionResult> OnGetAsync(Guid learnerId, Guid yearId, string ending)
     {
-        var year = await Db.SchoolYears.AsNoTracking().SingleOrDefaultAsync(y => y.Id == yearId, Ct);
+        var year = await Db.SchoolYears.AsNoTracking().Include(y => y.Breaks).SingleOrDefaultAsync(y => y.Id == yearId, Ct);
         if (year is null || !HoursFile.Endings.Contains(ending))
             return NotFound();
         var log = await LearnerYear.LoadAsync(Db, learnerId, year.Days, Ct);
         if (log is null)
             return NotFound();
-        var file = await HoursFile.WriteAsync(log.Report(year.Name, Today), ending, Ct);
+        var file = await HoursFile.WriteAsync(Db, log, year, year.Name, Today, ending, Ct);
         Response.Headers.ContentDisposition = file.Disposition.ToString();
         return File(file.Bytes, file.ContentType);
     }

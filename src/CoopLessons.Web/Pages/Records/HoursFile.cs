@@ -1,6 +1,10 @@
 using System.Globalization;
 using System.Text;
-using CoopLessons.Core.Hours;
+using CoopLessons.Core.Requirements.Papers;
+using CoopLessons.Data;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Hours;
+using CoopLessons.Data.Requirements;
 using CoopLessons.Documents.Reports;
 using Microsoft.Net.Http.Headers;
 
@@ -11,15 +15,22 @@ public sealed record HoursFile(string Ending, string ContentType, byte[] Bytes, 
 {
     public static readonly IReadOnlyList<string> Endings = ["pdf", "csv", "xlsx"];
 
+    /// <param name="log">The learner's log of the period.</param>
+    /// <param name="year">The school year whose days the period is, with its breaks; null for another period, of which the law asks nothing.</param>
+    /// <param name="name">The period as the report calls it.</param>
+    /// <param name="today">The day on which the report is made.</param>
     /// <param name="ending">One of <see cref="Endings"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">Another ending.</exception>
-    public static async Task<HoursFile> WriteAsync(HoursReport report, string ending, CancellationToken ct)
+    public static async Task<HoursFile> WriteAsync(AppDb db, LearnerYear log, SchoolYear? year, string name, DateOnly today, string ending, CancellationToken ct)
     {
+        var report = log.Report(name, today);
+        // The table of separated values holds the log alone.
+        LawSection? law = year is null || ending == "csv" ? null : (await LearnerStanding.LoadAsync(db, log, year, today, ct)).Section;
         var (type, bytes) = ending switch
         {
-            "pdf" => ("application/pdf", HoursPdf.Write(report)),
+            "pdf" => ("application/pdf", HoursPdf.Write(report, law)),
             "csv" => ("text/csv; charset=utf-8", HoursCsv.Write(report)),
-            "xlsx" => ("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", await HoursXlsx.WriteAsync(report, ct)),
+            "xlsx" => ("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", await HoursXlsx.WriteAsync(report, law, ct)),
             _ => throw new ArgumentOutOfRangeException(nameof(ending)),
         };
         var about = $"hours-{report.Heading.Learner}-{report.Heading.Year}";
