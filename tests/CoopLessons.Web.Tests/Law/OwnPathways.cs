@@ -13,7 +13,7 @@ internal static class OwnPathways
         [new("reading", "Reading", true, ["reading"], Ours), new("mathematics", "Mathematics", true, ["mathematics"], Ours)],
         [
             new DaysRequirement { Id = "days", Name = "school days", Status = FigureStatus.Required, Source = Ours, Days = 170, MinutesADay = 180 },
-            new HoursRequirement { Id = "core", Name = "hours in core subjects", Status = FigureStatus.Required, Source = Ours, Hours = 600, Subjects = ["reading", "mathematics"] },
+            new HoursRequirement { Id = "core-hours", Name = "hours in core subjects", Status = FigureStatus.Required, Source = Ours, Hours = 600, Subjects = ["reading", "mathematics"] },
         ],
         [], [], []);
 }

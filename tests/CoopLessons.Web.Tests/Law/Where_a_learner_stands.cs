@@ -11,14 +11,14 @@ namespace CoopLessons.Web.Tests.Law;
 [Collection(SharedServer.Name)]
 public sealed class Where_a_learner_stands(TestServer server)
 {
-    private static readonly DateOnly July = new(2025, 7, 1);
+    private static readonly DateOnly July = LawFamily.July;
     private static readonly DateOnly November = new(2025, 11, 3);
 
     [Fact]
     public async Task Nothing_is_asked_of_a_learner_without_a_pathway()
     {
         var family = await server.FamilyAsync();
-        var wren = await LearnerAsync(family, "Wren");
+        var wren = await family.LearnerAsync("Wren");
         var law = await OfAsync(family, wren);
         Assert.Empty(law.Spans);
         Assert.Empty(law.Lost);
@@ -29,8 +29,8 @@ public sealed class Where_a_learner_stands(TestServer server)
     public async Task Each_pathway_ends_on_the_day_before_the_next()
     {
         var family = await server.FamilyAsync();
-        var wren = await LearnerAsync(family, "Wren");
-        var (first, second) = (await OwnAsync(family, "First"), await OwnAsync(family, "Second"));
+        var wren = await family.LearnerAsync("Wren");
+        var (first, second) = (await family.OwnAsync("First"), await family.OwnAsync("Second"));
         await family.WithDbAsync(async db =>
         {
             db.Add(new LearnerPathway(Guid.CreateVersion7(), wren, second, November, SpanReason.Moves));
@@ -48,8 +48,8 @@ public sealed class Where_a_learner_stands(TestServer server)
     public async Task A_pathway_that_is_no_longer_there_is_told_and_the_one_before_does_not_reach_into_it()
     {
         var family = await server.FamilyAsync();
-        var wren = await LearnerAsync(family, "Wren");
-        var own = await OwnAsync(family, "First");
+        var wren = await family.LearnerAsync("Wren");
+        var own = await family.OwnAsync("First");
         await family.WithDbAsync(async db =>
         {
             db.Add(new LearnerPathway(Guid.CreateVersion7(), wren, own, July, SpanReason.Begins));
@@ -67,8 +67,8 @@ public sealed class Where_a_learner_stands(TestServer server)
     public async Task Grade_marks_and_decisions_come_with_it_and_those_of_another_year_stay_away()
     {
         var family = await server.FamilyAsync();
-        var wren = await LearnerAsync(family, "Wren");
-        var own = await OwnAsync(family, "First");
+        var wren = await family.LearnerAsync("Wren");
+        var own = await family.OwnAsync("First");
         Guid art = default, reading = default;
         await family.WithDbAsync(async db =>
         {
@@ -77,7 +77,7 @@ public sealed class Where_a_learner_stands(TestServer server)
             var next = new SchoolYear(Guid.CreateVersion7(), "2026–27", new(new DateOnly(2026, 7, 1), new DateOnly(2027, 6, 30)), Core.Calendar.Weekdays.MondayToFriday);
             db.Add(next);
             var row = new LearnerPathway(Guid.CreateVersion7(), wren, own, July, SpanReason.Begins);
-            row.Choose(["days"], new Dictionary<string, decimal> { ["core"] = 612.25m });
+            row.Choose(["days"], new Dictionary<string, decimal> { ["core-hours"] = 612.25m });
             db.Add(row);
             db.Add(new LearnerGrade(wren, year.Id, 3));
             db.Add(new LearnerGrade(wren, next.Id, 4));
@@ -93,7 +93,7 @@ public sealed class Where_a_learner_stands(TestServer server)
         Assert.Single(law.Marks);
         Assert.Equal(LegalEvent.FormReceived, Assert.Single(law.Events).Event);
         var choices = Assert.Single(law.Spans).Choices;
-        Assert.Equal(612.25m, choices.Figures["core"]);
+        Assert.Equal(612.25m, choices.Figures["core-hours"]);
         Assert.Contains("days", choices.Goals);
         Assert.Equal([art], choices.SubjectsFor("reading"));
         Assert.Single(choices.SubjectsFor("mathematics"));
@@ -103,9 +103,9 @@ public sealed class Where_a_learner_stands(TestServer server)
     public async Task All_learners_come_in_the_familys_order_without_those_set_aside()
     {
         var family = await server.FamilyAsync();
-        await LearnerAsync(family, "Wren", 1);
-        await LearnerAsync(family, "Linnet", 0);
-        var gone = await LearnerAsync(family, "Rook", 2);
+        await family.LearnerAsync("Wren", 1);
+        await family.LearnerAsync("Linnet", 0);
+        var gone = await family.LearnerAsync("Rook", 2);
         await family.WithDbAsync(async db =>
         {
             (await db.Learners.SingleAsync(l => l.Id == gone)).PutAside();
@@ -119,7 +119,7 @@ public sealed class Where_a_learner_stands(TestServer server)
     public async Task A_pathway_of_ones_own_comes_back_as_it_was_written()
     {
         var family = await server.FamilyAsync();
-        var own = await OwnAsync(family, "First");
+        var own = await family.OwnAsync("First");
         var read = await family.FromDbAsync(async db => (await db.OwnPathways.SingleAsync()).Read());
         Assert.Equal(JsonSerializer.Serialize(OwnPathways.Small("First") with { Id = own.Id.ToString() }, Catalog.Json), JsonSerializer.Serialize(read, Catalog.Json));
     }
@@ -128,8 +128,8 @@ public sealed class Where_a_learner_stands(TestServer server)
     public async Task A_pathway_of_ones_own_under_which_somebody_stands_is_kept_by_the_database()
     {
         var family = await server.FamilyAsync();
-        var wren = await LearnerAsync(family, "Wren");
-        var own = await OwnAsync(family, "First");
+        var wren = await family.LearnerAsync("Wren");
+        var own = await family.OwnAsync("First");
         await family.WithDbAsync(async db =>
         {
             db.Add(new LearnerPathway(Guid.CreateVersion7(), wren, own, July, SpanReason.Begins));
@@ -149,36 +149,14 @@ public sealed class Where_a_learner_stands(TestServer server)
     public async Task Two_pathways_of_one_learner_do_not_begin_on_the_same_day()
     {
         var family = await server.FamilyAsync();
-        var wren = await LearnerAsync(family, "Wren");
-        var own = await OwnAsync(family, "First");
+        var wren = await family.LearnerAsync("Wren");
+        var own = await family.OwnAsync("First");
         await Assert.ThrowsAsync<DbUpdateException>(() => family.WithDbAsync(async db =>
         {
             db.Add(new LearnerPathway(Guid.CreateVersion7(), wren, own, July, SpanReason.Begins));
             db.Add(new LearnerPathway(Guid.CreateVersion7(), wren, own, July, SpanReason.Changes));
             await db.SaveChangesAsync();
         }));
-    }
-
-    private static async Task<Guid> LearnerAsync(TestFamily family, string name, int order = 0)
-    {
-        var id = Guid.CreateVersion7();
-        await family.WithDbAsync(async db =>
-        {
-            db.Add(new Learner(id, name, new DateOnly(2017, 5, 1), order));
-            await db.SaveChangesAsync();
-        });
-        return id;
-    }
-
-    private static async Task<OwnPathway> OwnAsync(TestFamily family, string name)
-    {
-        var own = new OwnPathway(Guid.CreateVersion7(), OwnPathways.Small(name));
-        await family.WithDbAsync(async db =>
-        {
-            db.Add(own);
-            await db.SaveChangesAsync();
-        });
-        return own;
     }
 
     private static Task<Guid> IdOfAsync(AppDb db, string code) => db.Subjects.Where(s => s.Code == code).Select(s => s.Id).SingleAsync();

@@ -49,19 +49,24 @@ public static class LawWords
     /// <summary>The figure without its name: “at least 600 hours a year, taught at home”.</summary>
     public static string Figure(Requirement asked) => asked switch
     {
-        DaysRequirement days => Amount(days.Days, "school day", "days") + (days.MinutesADay is { } minutes ? $" of at least {Length(minutes)}" : "") + Each(days.Per),
-        HoursRequirement hours => Amount(hours.Hours, "hour", "hours") + Each(hours.Per) + (hours.Place == Place.Home ? ", taught at home" : ""),
+        DaysRequirement days => Amount(days.Days, "school day", (days.MinutesADay is { } minutes ? $" of at least {Length(minutes)}" : "") + Each(days.Per)),
+        HoursRequirement hours => Amount(hours.Hours, "hour", Each(hours.Per)) + (hours.Place == Place.Home ? ", taught at home" : ""),
         AverageRequirement average => $"{Length(average.MinutesADay)} a day on average over {average.OverDays} days, {Hours(average.MinutesADay * average.OverDays / 60m)} in all",
         MonthsRequirement months => months.Months == 1 ? "instruction in at least 1 month" : $"instruction in at least {months.Months} months",
         TermsRequirement terms => $"the hours of each of {terms.Terms} terms" + (terms.Hours is { } share ? $", about {Hours(share)} each" : ""),
-        AnyOf any => "one of these is enough: " + string.Join("; or ", any.Of.Select(NameAndFigure)),
-        AllOf all => "all of these: " + string.Join("; and ", all.Of.Select(NameAndFigure)),
+        AnyOf any => "one of these is enough: " + string.Join("; or ", any.Of.Select(Part)),
+        AllOf all => "all of these: " + string.Join("; and ", all.Of.Select(Part)),
         JudgedRequirement judged => judged.Text,
         _ => "",
     };
 
     /// <summary>“hours in core subjects: at least 600 hours a year”.</summary>
     public static string NameAndFigure(Requirement asked) => $"{asked.Name}: {Figure(asked)}";
+
+    /// <summary>A part of an alternative; its name only where the figure does not speak for itself.</summary>
+    private static string Part(Requirement asked) =>
+        (asked is DaysRequirement or HoursRequirement { Subjects: null } or AllOf or AnyOf ? Figure(asked) : NameAndFigure(asked))
+        + (Whom(asked) is { Length: > 0 } whom ? $" ({whom})" : "");
 
     /// <summary>For whom a figure or a paper holds; empty for everybody.</summary>
     public static string Whom(Grades? grades, int? fromAge, int? underAge)
@@ -78,8 +83,12 @@ public static class LawWords
 
     public static string Whom(Requirement asked) => Whom(asked.Grades, asked.FromAge, asked.UnderAge);
 
-    public static string Of(Grades grades) =>
-        (grades.Text.Length == 1 || grades.Text is "10" or "11" or "12" ? "grade " : "grades ") + grades.Text.Replace("-", "–", StringComparison.Ordinal).Replace(",", ", ", StringComparison.Ordinal);
+    public static string Of(Grades grades) => grades.Text switch
+    {
+        "K" => "kindergarten",
+        { Length: 1 } or "10" or "11" or "12" => "grade " + grades.Text,
+        _ => "grades " + grades.Text.Replace("-", "–", StringComparison.Ordinal).Replace(",", ", ", StringComparison.Ordinal),
+    };
 
     public static string Grade(int grade) => new Core.Families.Level(grade).Name;
 
@@ -132,11 +141,11 @@ public static class LawWords
         _ => $"{source.BasisWords}, checked {Of(source.Checked)}",
     };
 
-    private static string Amount(decimal? number, string one, string many) => number switch
+    private static string Amount(decimal? number, string one, string each) => number switch
     {
-        null => $"a number of {many} that is set where you live",
-        1 => $"at least 1 {one}",
-        _ => $"at least {number:#,0.##} {one}s",
+        null => $"a number of {one}s{each} that is set where you live",
+        1 => $"at least 1 {one}{each}",
+        _ => $"at least {number:#,0.##} {one}s{each}",
     };
 
     private static string Each(Per per) => per switch

@@ -71,7 +71,14 @@ public sealed class ChooseModel(AppDb db, TimeProvider clock) : LawPage(db, cloc
     {
         var (from, ids) = (Input.From!.Value, whom.Select(l => l.Id).ToList());
         var there = await Db.LearnerPathways.AsNoTracking().Where(p => p.From == from && ids.Contains(p.LearnerId)).ToDictionaryAsync(p => p.LearnerId, Ct);
-        var own = chosen.Code.Length == 0 ? await Db.OwnPathways.SingleAsync(p => p.Id == Guid.Parse(chosen.Pathway.Id), Ct) : null;
+        var ownId = chosen.Code.Length == 0 ? Guid.Parse(chosen.Pathway.Id) : (Guid?)null;
+        var own = ownId is null ? null : await Db.OwnPathways.SingleOrDefaultAsync(p => p.Id == ownId, Ct);
+        if (ownId is not null && own is null)
+        {
+            ModelState.AddModelError("Input.Pathway", "This pathway was removed a moment ago.");
+            return false;
+        }
+
         foreach (var learner in whom)
         {
             if (there.TryGetValue(learner.Id, out var row))
