@@ -15,7 +15,8 @@ namespace CoopLessons.Benchmarks;
 /// </summary>
 public static class Measuring
 {
-    public static int Main()
+    /// <param name="args">Parts of the names of what is measured; nothing for all.</param>
+    public static int Main(string[] args)
     {
         var config = ManualConfig.Create(DefaultConfig.Instance)
             // Server and client share this process, so that both sides of a ratio are measured alike.
@@ -24,9 +25,14 @@ public static class Measuring
             .AddColumn(CategoriesColumn.Default)
             .HideColumns(Column.Job, Column.Toolchain, Column.Type, Column.Namespace)
             .WithOptions(ConfigOptions.JoinSummary);
-        Type[] measured = ThrowAwayPostgres.IsThere
-            ? [typeof(OpeningAPage), typeof(StandingUnderTheLaw), typeof(SavingOnSqlite), typeof(SavingOnPostgres)]
-            : [typeof(OpeningAPage), typeof(StandingUnderTheLaw), typeof(SavingOnSqlite)];
+        Type[] all = [typeof(OpeningAPage), typeof(StandingUnderTheLaw), typeof(SavingOnSqlite), .. ThrowAwayPostgres.IsThere ? [typeof(SavingOnPostgres)] : Type.EmptyTypes];
+        var measured = all.Where(t => args.Length == 0 || args.Any(a => t.Name.Contains(a, StringComparison.OrdinalIgnoreCase))).ToArray();
+        if (measured.Length == 0)
+        {
+            Console.Error.WriteLine($"Nothing is called so. There are: {string.Join(", ", all.Select(t => t.Name))}.");
+            return 2;
+        }
+
         var summaries = BenchmarkRunner.Run(measured, config);
         return summaries.SelectMany(s => s.Reports).All(r => r.Success) && summaries.All(s => !s.HasCriticalValidationErrors) ? 0 : 1;
     }
