@@ -17,7 +17,7 @@ public sealed record WeekAhead(DateOnly Until, Spread Total);
 /// <param name="Reached">The target is reached on or before these dates in one, five and nine of ten; null: not in this year.</param>
 /// <param name="SpareDays">Teaching days between the middle date and the end of the year; null where the middle does not reach it.</param>
 /// <param name="WeeksSeen">Whole weeks it is drawn from: three to eight.</param>
-public sealed record Outlook(Spread YearEnd, Outlook.Dates Reached, int? SpareDays, int WeeksSeen, IReadOnlyList<WeekAhead> Path)
+public sealed record Outlook(Spread YearEnd, Outlook.Dates Reached, int? SpareDays, int WeeksSeen)
 {
     public const int FewestWeeks = 3;
     public const int MostWeeks = 8;
@@ -25,7 +25,13 @@ public sealed record Outlook(Spread YearEnd, Outlook.Dates Reached, int? SpareDa
     private const int Block = 2;
     private const int Seed = 20;
 
+    // Only a picture needs it, and it takes the longest.
+    private Lazy<IReadOnlyList<WeekAhead>> _path = new(() => []);
+
     public sealed record Dates(DateOnly? P10, DateOnly? P50, DateOnly? P90);
+
+    /// <summary>The running total at the end of each coming week.</summary>
+    public IReadOnlyList<WeekAhead> Path => _path.Value;
 
     internal static Outlook Of(IReadOnlyList<PastWeek> seen, IReadOnlyList<DateOnly> left, int soFar, int target)
     {
@@ -39,10 +45,12 @@ public sealed record Outlook(Spread YearEnd, Outlook.Dates Reached, int? SpareDa
             reached[run] = Run(run, seen, weeks, totals, soFar, target, chance);
 
         Array.Sort(reached);
-        var path = weeks.Zip(totals, (days, all) => new WeekAhead(days[^1], SpreadOf(all))).ToList();
         var dates = new Dates(Date(At(reached, 10)), Date(At(reached, 50)), Date(At(reached, 90)));
         int? spare = dates.P50 is { } middle ? left.Count(d => d > middle) : null;
-        return new Outlook(path[^1].Total, dates, spare, seen.Count, path);
+        return new Outlook(SpreadOf([.. totals[^1]]), dates, spare, seen.Count)
+        {
+            _path = new(() => [.. weeks.Zip(totals, (days, all) => new WeekAhead(days[^1], SpreadOf(all)))]),
+        };
     }
 
     // One way in which the weeks may go on; the day number on which the target is reached, or the largest number.
