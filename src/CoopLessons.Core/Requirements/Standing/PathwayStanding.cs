@@ -95,8 +95,18 @@ internal static class PathwayWords
     private static string Beside(RequirementStanding compared) => $"Beside {StatusWords(compared.Requirement)}: {Cited(compared)}";
 
     // Several figures may have the same to say, such as that no grade is set: it is said once, with all that it rests on.
-    private static IEnumerable<string> Told(IEnumerable<RequirementStanding> lines) =>
-        lines.GroupBy(l => l.Why).Select(same => Cited(same.Key, string.Join("; ", same.Select(l => l.Requirement.Source.Cite).Distinct())));
+    private static IEnumerable<string> Told(List<RequirementStanding> lines) =>
+        lines.Count > 1 && lines.All(l => l.ProRated is not null && l.Window.Asked == lines[0].Window.Asked) ? [InPart(lines)]
+        : lines.GroupBy(l => l.Why).Select(same => Cited(same.Key, Cites(same)));
+
+    // Where only a part of the year is asked, the reason is the same for every figure.
+    private static string InPart(List<RequirementStanding> lines)
+    {
+        var figures = lines.Select(l => $"{Brief(l)}, or {l.ProRated!.Value.Figure} cut down to those days");
+        return $"{StandingWords.OnlyAPart(lines[0].Window)} {string.Join("; ", figures)} ({Cites(lines)}). Cutting down is arithmetic, not law.";
+    }
+
+    private static string Cites(IEnumerable<RequirementStanding> lines) => string.Join("; ", lines.Select(l => l.Requirement.Source.Cite).Distinct());
 
     private static string Cited(RequirementStanding line) => Cited(line.Why, line.Requirement.Source.Cite);
 

@@ -84,11 +84,12 @@ internal static class StandingWords
     public static string Together(IReadOnlyList<string> clauses) =>
         clauses.Count < 2 ? string.Concat(clauses) : string.Join(", ", clauses.Take(clauses.Count - 1)) + " and " + clauses[^1];
 
-    private static string Partly(LegalWindow own, Quantity? part)
-    {
-        var because = own.Why.Count > 0 ? $", because {Together(own.Why)}" : "";
-        return $"Only {own.Asked!.Value.First.Plain()} to {own.Asked.Value.Last.Plain()} is asked{because}. Cut down to those days the figure would be {part}: arithmetic, not law.";
-    }
+    private static string Partly(LegalWindow own, Quantity? part) =>
+        $"{OnlyAPart(own)} Cut down to those days the figure would be {part}: arithmetic, not law.";
+
+    /// <summary>Which part of a year is asked, and why.</summary>
+    public static string OnlyAPart(LegalWindow own) =>
+        $"Only {own.Asked!.Value.First.Plain()} to {own.Asked.Value.Last.Plain()} is asked{(own.Why.Count > 0 ? $", because {Together(own.Why)}" : "")}.";
 
     private static string Needed(Forecast forecast, Measure measure)
     {
