@@ -57,6 +57,48 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
         }
     }
 
+    [Theory]
+    [InlineData(360, 740, false)]
+    [InlineData(1280, 800, true)]
+    [InlineData(320, 640, false)]
+    public async Task Show_the_law_without_such_a_fault(int width, int height, bool dark)
+    {
+        await using var screen = await Screen.OpenAsync(server.Address, width, height, dark);
+        await SignInAsync(screen.Page);
+        foreach (var path in new[] { "/records/papers", "/records/calendar", "/family/law", "/family/law/own/new", "/law", "/law/us-ny" })
+        {
+            await screen.Page.GotoAsync(path);
+            await screen.MustBeSoundAsync();
+        }
+
+        foreach (var (from, link) in new[] { ("/records", "main a[href*='/records/standing']"), ("/records", "main a[href*='/records/what-if']"), ("/family/law", "main a[href$='/choose']"), ("/family/law", "main a[href*='/spans/']"), ("/family/law", "main a[href$='/events']"), ("/family/law", "main a[href*='/law/subjects/']") })
+        {
+            await screen.Page.GotoAsync(from);
+            await screen.Page.Locator(link).First.ClickAsync();
+            await screen.Page.WaitForLoadStateAsync();
+            Assert.NotEqual(from, new Uri(screen.Page.Url).PathAndQuery);
+            // What is folded in is looked at as well.
+            await screen.Page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
+            await screen.MustBeSoundAsync();
+        }
+    }
+
+    [Fact]
+    public async Task Draw_the_way_to_a_figure_with_its_numbers_in_a_table()
+    {
+        await using var screen = await Screen.OpenAsync(server.Address, 1280, 800);
+        await SignInAsync(screen.Page);
+        await screen.Page.GotoAsync("/records");
+        await screen.Page.Locator("main a[href*='/records/standing']").First.ClickAsync();
+        await screen.Page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
+        var chart = screen.Page.GetByRole(AriaRole.Img).First;
+        await Expect(chart).ToBeVisibleAsync();
+        // The description's total so far is a row of the table.
+        var soFar = System.Text.RegularExpressions.Regex.Match(await chart.Locator("desc").TextContentAsync() ?? "", @"So far ([0-9:,]+) hours").Groups[1].Value;
+        Assert.NotEqual("", soFar);
+        await Expect(screen.Page.GetByRole(AriaRole.Cell, new() { Name = soFar, Exact = true }).First).ToBeVisibleAsync();
+    }
+
     [Fact]
     public async Task Work_without_scripts()
     {
