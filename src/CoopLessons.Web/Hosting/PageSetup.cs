@@ -20,6 +20,7 @@ public static class PageSetup
         services.AddRazorPages(o => Access.Apply(o.Conventions))
             .AddMvcOptions(o =>
             {
+                o.Filters.Add(new AnswerablePages());
                 o.ModelBinderProviders.Insert(0, new PlainTextBinderProvider());
                 var say = o.ModelBindingMessageProvider;
                 say.SetValueMustNotBeNullAccessor(_ => "Please fill this in.");
