@@ -3,6 +3,7 @@ using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Hours;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.ModelBinding;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Records;
@@ -37,7 +38,7 @@ public abstract class LearnerYearPage(AppDb db, TimeProvider clock) : FamilyPage
         Years = await Db.SchoolYears.AsNoTracking().Include(y => y.Breaks).OrderByDescending(y => y.First).ToListAsync(Ct);
         Learner = LearnerId is { } learner ? Learners.FirstOrDefault(l => l.Id == learner) : Learners.Count > 0 ? Learners[0] : null;
         Year = YearId is { } year ? Years.FirstOrDefault(y => y.Id == year) : AtHand(Years, Today);
-        if (!ModelState.IsValid || (LearnerId is not null && Learner is null) || (YearId is not null && Year is null))
+        if (IsAddressWrong || (LearnerId is not null && Learner is null) || (YearId is not null && Year is null))
             return false;
         if (Learner is null || Year is null)
             return true;
@@ -45,6 +46,9 @@ public abstract class LearnerYearPage(AppDb db, TimeProvider clock) : FamilyPage
         Report = Log?.Report(Year.Name, Today);
         return true;
     }
+
+    // What was typed into a form is told beside its field instead.
+    private bool IsAddressWrong => ModelState.Any(e => e.Value?.ValidationState == ModelValidationState.Invalid && !e.Key.StartsWith("Input.", StringComparison.Ordinal));
 
     /// <summary>The year of today; between years the one that ended last; before the first, that one; null without any.</summary>
     /// <param name="years">The latest first.</param>

@@ -6,6 +6,7 @@ using CoopLessons.Data;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Requirements;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.ModelBinding;
 
 namespace CoopLessons.Web.Pages.Records;
 
@@ -27,14 +28,10 @@ public sealed class WhatIfModel(AppDb db, TimeProvider clock) : StandingPage(db,
 
     public async Task<IActionResult> OnGetAsync()
     {
-        var sound = ModelState.IsValid;
-        ModelState.Clear();
         if (!await FindStandingAsync() || Learner is null || Year is null || Log is null)
             return NotFound();
         var known = await KnownPathways.LoadAsync(Db, Ct);
         Choices = known.All;
-        if (!sound)
-            TryValidateModel(Input, nameof(Input));
         Input.Under.RemoveAll(string.IsNullOrEmpty);
         var others = Input.Under.Distinct().Select(u => Choices.FirstOrDefault(c => SupposedInput.KeyOf(c) == u)).OfType<KnownPathway>().Take(MostPathways).ToList();
         Check(others);
@@ -58,15 +55,25 @@ public sealed class WhatIfModel(AppDb db, TimeProvider clock) : StandingPage(db,
     {
         if (others.Count != Input.Under.Distinct().Count())
             ModelState.AddModelError("Input.Under", $"Choose at most {MostPathways} pathways from the list.");
-        if (Input.AwayFrom is null != Input.AwayTo is null)
-            ModelState.AddModelError("Input.AwayTo", "Give both the first and the last day away.");
-        else if (Input.AwayTo < Input.AwayFrom)
-            ModelState.AddModelError("Input.AwayTo", "The last day away lies before the first.");
+        if (IsSound(nameof(Input.AwayFrom)) && IsSound(nameof(Input.AwayTo)))
+            CheckAway();
         if (Input.Since is { } since && !Year!.Days.Contains(since))
             ModelState.AddModelError("Input.Since", $"Choose a day of {Year.Name}.");
-        if (Input.Since is not null && others.Count == 0)
+        if (Input.Since is not null && Input.Under.Count == 0)
             ModelState.AddModelError("Input.Under", "Choose the pathway that would hold from that day.");
     }
+
+    private void CheckAway()
+    {
+        if (Input.AwayFrom is null != Input.AwayTo is null)
+            ModelState.AddModelError(Input.AwayFrom is null ? "Input.AwayFrom" : "Input.AwayTo", "Give both the first and the last day away.");
+        else if (Input.AwayTo < Input.AwayFrom)
+            ModelState.AddModelError("Input.AwayTo", "The last day away lies before the first.");
+        else if (Input is { AwayFrom: { } first, AwayTo: { } last } && !Year!.Days.Overlaps(new DayRange(first, last)))
+            ModelState.AddModelError("Input.AwayFrom", $"These days lie outside {Year.Name}.");
+    }
+
+    private bool IsSound(string field) => ModelState.GetFieldValidationState($"Input.{field}") != ModelValidationState.Invalid;
 
     private OtherPathway Other(KnownPathway known, KnownPathways all) => new(
         known.Code, known.Place, known.Pathway,
