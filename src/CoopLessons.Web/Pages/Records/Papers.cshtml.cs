@@ -1,4 +1,5 @@
 using System.ComponentModel.DataAnnotations;
+using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Requirements.Duties;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
@@ -20,8 +21,15 @@ public sealed class PapersModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
     [BindProperty(SupportsGet = true, Name = "year")]
     public Guid? YearId { get; set; }
 
+    /// <summary>The list that was tapped in shows one child, and so does the answer.</summary>
+    [BindProperty(SupportsGet = true, Name = "one")]
+    public bool One { get; set; }
+
     [BindProperty]
     public TellInput Input { get; set; } = new();
+
+    /// <summary>In the family's order; a child who was set aside has papers only where asked for.</summary>
+    public IReadOnlyList<LearnerFacts> Learners { get; private set; } = [];
 
     public IReadOnlyList<SchoolYear> Years { get; private set; } = [];
     public SchoolYear? Year { get; private set; }
@@ -31,10 +39,23 @@ public sealed class PapersModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
     public IEnumerable<LearnerDuty> Open(params DutyState[] states) =>
         Papers.SelectMany(p => p.Duties).Where(d => states.Contains(d.State(Today))).OrderBy(d => d.Dated.Due ?? DateOnly.MaxValue);
 
-    public async Task<IActionResult> OnGetAsync() => await FindAsync() ? Page() : NotFound();
+    /// <summary>What was typed into a field of this duty's form and did not pass; null where that is another's, or none.</summary>
+    public string? Typed(LearnerDuty duty, string field) =>
+        ModelState.IsValid || duty.Learner.Id != LearnerId || duty.Dated.Key != Input.Key ? null : ModelState[$"Input.{field}"]?.AttemptedValue ?? "";
 
-    /// <summary>Done today, in one tap.</summary>
-    public async Task<IActionResult> OnPostDoneAsync() => await TellAsync(mark => mark.Done(Today), "is done");
+    /// <summary>Children of whom the same records are kept stand together.</summary>
+    public IEnumerable<IReadOnlyList<LearnersPapers>> KeptAlike =>
+        Papers.Where(p => p.Kept.Count > 0).GroupBy(p => string.Join(' ', p.Kept.Select(k => $"{k.Span.Code}/{k.Span.Pathway.Id}/{k.Record.Id}")))
+            .Select(g => (IReadOnlyList<LearnersPapers>)[.. g]);
+
+    public async Task<IActionResult> OnGetAsync()
+    {
+        One = LearnerId is not null;
+        return ModelState.IsValid && await FindAsync() ? Page() : NotFound();
+    }
+
+    /// <summary>Done today, in one tap. What was done before keeps its day.</summary>
+    public async Task<IActionResult> OnPostDoneAsync() => await TellAsync(mark => mark.Done(mark.DoneOn ?? Today), "is done");
 
     /// <summary>Not done after all.</summary>
     public async Task<IActionResult> OnPostOpenAsync() => await TellAsync(mark => mark.Done(null), "is open again");
@@ -52,7 +73,7 @@ public sealed class PapersModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
     private async Task<IActionResult> TellAsync(Action<DutyMark> tell, string said)
     {
         var sound = ModelState.IsValid;
-        if (!await FindAsync() || LearnerId is null || Year is null || Papers.SelectMany(p => p.Duties).FirstOrDefault(d => d.Dated.Key == Input.Key) is not { } duty)
+        if (LearnerId is null || !await FindAsync() || Year is null || Papers.SelectMany(p => p.Duties).FirstOrDefault(d => d.Learner.Id == LearnerId && d.Dated.Key == Input.Key) is not { } duty)
             return NotFound();
         if (!sound)
             return Again();
@@ -71,7 +92,7 @@ public sealed class PapersModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
         }
 
         Say($"{duty.Learner.Name}: {duty.Dated.Duty.What} {said}.");
-        return RedirectToPage(new { year = Year.Id });
+        return RedirectToPage(new { learner = One ? LearnerId : null, year = Year.Id });
     }
 
     private async Task<bool> FindAsync()
@@ -83,13 +104,16 @@ public sealed class PapersModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
         if (Year is null)
             return LearnerId is null;
         var all = await LawOfLearner.LoadAllAsync(Db, Year, Ct);
-        if (LearnerId is { } learner)
+        Learners = [.. all.Select(l => l.Learner)];
+        if (LearnerId is { } learner && Learners.All(l => l.Id != learner))
         {
-            all = [.. all.Where(l => l.Learner.Id == learner)];
-            if (all.Count == 0)
+            if (await Db.Learners.AsNoTracking().SingleOrDefaultAsync(l => l.Id == learner, Ct) is not { } aside)
                 return false;
+            (all, One) = ([await LawOfLearner.LoadAsync(Db, aside, Year, Ct)], true);
         }
 
+        if (One)
+            all = [.. all.Where(l => l.Learner.Id == LearnerId)];
         Papers = [.. all.Select(law => new LearnersPapers(law, LearnerDuty.Of(law), RecordsList.Of(law.Spans, Year.Calendar)))];
         return true;
     }
@@ -112,7 +136,7 @@ public sealed class PapersModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
                 yield return new ValidationResult("Write a year between 1900 and 2200.", [nameof(DoneOn)]);
             if (SetDue is { Year: < 1900 or > 2200 })
                 yield return new ValidationResult("Write a year between 1900 and 2200.", [nameof(SetDue)]);
-            if (Note?.Any(c => char.IsControl(c)) == true)
+            if (Note?.Any(char.IsControl) == true)
                 yield return new ValidationResult("Write the note on one line.", [nameof(Note)]);
         }
     }

@@ -18,11 +18,9 @@ public static class StandingWords
         _ => "circle-help",
     };
 
-    public static string Name(RequirementStanding line)
-    {
-        var name = line.Requirement.Name;
-        return char.ToUpperInvariant(name[0]) + name[1..];
-    }
+    public static string Name(RequirementStanding line) => Capital(line.Requirement.Name);
+
+    public static string Name(SubjectCoverage subject) => Capital(subject.Subject.Name);
 
     /// <summary>Such as "380 of 400 hours"; empty where nothing is measured.</summary>
     public static string Figures(RequirementStanding line) => (line.Measured, line.Target) switch
@@ -36,12 +34,15 @@ public static class StandingWords
 
     public static string Days(DayRange days) => $"{days.First.Plain()} to {days.Last.Plain()}";
 
-    /// <summary>Such as "health: nothing since 12 October".</summary>
+    /// <summary>Such as "Health: nothing since 12 October".</summary>
     public static string Quiet(SubjectCoverage subject, DateOnly today) => subject.LastMet is { } last
-        ? $"{subject.Subject.Name}: nothing since {(last.Year == today.Year ? last.ToString("d MMMM", System.Globalization.CultureInfo.InvariantCulture) : last.Plain())}"
-        : $"{subject.Subject.Name}: nothing yet";
+        ? $"{Name(subject)}: nothing since {(last.Year == today.Year ? last.ToString("d MMMM", System.Globalization.CultureInfo.InvariantCulture) : last.Plain())}"
+        : $"{Name(subject)}: nothing yet";
 
     /// <summary>The family's subjects behind one of the law's, in the family's order.</summary>
     public static string Family(SubjectCoverage subject, IReadOnlyList<Subject> all) =>
         subject.Family.Count == 0 ? "none of your subjects" : string.Join(", ", all.Where(s => subject.Family.Contains(s.Id)).Select(s => s.Name));
+
+    /// <summary>The same at the beginning of a line.</summary>
+    public static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 }
