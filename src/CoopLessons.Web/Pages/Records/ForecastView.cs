@@ -9,8 +9,8 @@ public sealed record ForecastView(RequirementStanding Line, Forecast Forecast, P
 {
     private Measure Measure => Line.Measured!.Value.Measure;
 
-    /// <summary>Unique on the page.</summary>
-    public string Key => $"{Line.Requirement.Id}-{Line.Window.Year.First:yyyyMMdd}";
+    /// <summary>Unique on the page: the days of two pathways may be of one legal year, but not begin on the same day.</summary>
+    public string Key => $"{Line.Requirement.Id}-{Line.Window.Counted!.Value.First:yyyyMMdd}";
 
     public Quantity Of(int value) => new(value, Measure);
 

@@ -26,6 +26,11 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : StandingPage(db, 
     /// <summary>Subjects that the law names and that have not been met for weeks.</summary>
     public IReadOnlyList<SubjectCoverage> Quiet { get; private set; } = [];
 
+    /// <summary>Where the year holds another pathway beside that of today: on which side it lies.</summary>
+    public string OtherSide => Standing is not { Standings: { Count: > 1 } all } ? ""
+        : all[0] == Present ? ", with another pathway later in this year"
+        : ", with another pathway earlier in this year";
+
     public bool HasAnything => Report is { } r && (r.Entries > 0 || r.SchoolDays > 0);
 
     public async Task<IActionResult> OnGetAsync()
