@@ -26,6 +26,7 @@ public static class CommandTable
             MigrateCommand.Create(settings),
             HoursCommand.Create(settings),
             ResetSignInCommand.Create(settings),
+            CheckCatalogCommand.Create(),
         };
         ServeCommand.Fill(root, settings);
         var parsed = root.Parse(args);

@@ -13,6 +13,8 @@ public sealed class Commands_used_wrongly
     [InlineData("demo --fly", "--fly")]
     [InlineData("reset-sign-in", "--email")]
     [InlineData("reset-sign-in --email iris@alder.millrace.example --data /nowhere/at/all", "There is no database in /nowhere/at/all")]
+    [InlineData("check-catalog now", "now")]
+    [InlineData("check-catalog --from /nowhere/at/all", "There is no folder “/nowhere/at/all”")]
     [InlineData("hours", "--family")]
     [InlineData("hours --family Alder --learner Linnet --from 2025-07-01 --to 2026-06-30", "--format")]
     [InlineData("hours --family Alder --learner Linnet --from 1.7.2025 --to 2026-06-30 --format csv", "--from is a date")]

@@ -3,11 +3,12 @@ namespace CoopLessons.Web.Tests.Commands;
 public sealed class Help_of_each_command
 {
     [Theory]
-    [InlineData("", "serve demo migrate hours reset-sign-in --data --urls")]
+    [InlineData("", "serve demo migrate hours reset-sign-in check-catalog --data --urls")]
     [InlineData("serve", "--data --urls")]
     [InlineData("demo", "--data --urls")]
     [InlineData("migrate", "--data")]
     [InlineData("reset-sign-in", "--email --data")]
+    [InlineData("check-catalog", "--from DIR")]
     [InlineData("hours", "--family --learner --from --to --format --out --data NAME|ID yyyy-mm-dd pdf|csv|xlsx FILE DIR")]
     public async Task Lists_its_flags(string command, string words)
     {

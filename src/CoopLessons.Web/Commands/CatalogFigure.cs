@@ -1,0 +1,57 @@
+using CoopLessons.Core.Requirements;
+using CoopLessons.Core.Requirements.Standing;
+
+namespace CoopLessons.Web.Commands;
+
+/// <summary>One figure of a catalog file as <c>check-catalog</c> prints it.</summary>
+internal sealed record CatalogFigure(string Code, string Pathway, string What, string Value, FigureStatus Status, Source Source)
+{
+    /// <summary>Parted by tabs, so that a spreadsheet takes it.</summary>
+    public string Line => string.Join('\t', new[] { Code, Pathway, What, Value, Words(Status), BasisWords, $"{Source.Checked:yyyy-MM-dd}", Source.Cite }.Select(CommandTable.OneLine));
+
+    private string BasisWords => Source is { Confirm: true, Basis: not Basis.Memory } ? $"{Source.BasisWords}, please confirm" : Source.BasisWords;
+
+    /// <summary>Every number that the pathways give, inside alternatives too; what the family judges has none.</summary>
+    public static IEnumerable<CatalogFigure> Of(Jurisdiction jurisdiction) =>
+        jurisdiction.Pathways.SelectMany(p => p.Requirements.SelectMany(r => Of(jurisdiction.Code, p.Id, r, null, null, null, "")));
+
+    public static string Words(FigureStatus status) => status switch
+    {
+        FigureStatus.Required => "required",
+        FigureStatus.Derived => "derived from a general phrase",
+        FigureStatus.Disputed => "disputed",
+        _ => "binds others",
+    };
+
+    /// <summary>The basis in the words that every page uses.</summary>
+    public static string Example(Basis basis) => new Source("", basis, default).BasisWords;
+
+    // A part of an alternative is asked of the grades and ages of the whole where it names none itself.
+    private static IEnumerable<CatalogFigure> Of(string code, string pathway, Requirement of, Grades? grades, int? from, int? under, string part)
+    {
+        (grades, from, under) = (of.Grades ?? grades, of.FromAge ?? from, of.UnderAge ?? under);
+        return of switch
+        {
+            AnyOf any => any.Of.SelectMany(p => Of(code, pathway, p, grades, from, under, ", one of several")),
+            AllOf all => all.Of.SelectMany(p => Of(code, pathway, p, grades, from, under, ", together with others one of several")),
+            JudgedRequirement => [],
+            _ => [new CatalogFigure(code, pathway, of.Name, Number(of) + Bounds(grades, from, under) + (of.When is { } when ? $", if {when}" : "") + part, of.Status, of.Source)],
+        };
+    }
+
+    private static string Bounds(Grades? grades, int? from, int? under) =>
+        (grades is null ? "" : $", grades {grades}") + (from is null ? "" : $", from {from}") + (under is null ? "" : $", under {under}");
+
+    private static string Number(Requirement of) => of switch
+    {
+        DaysRequirement d => (d.Days is { } days ? $"{new Quantity(days, Measure.Days)}" : "days, set locally") + (d.MinutesADay is { } minutes ? $" of at least {new Quantity(minutes, Measure.Minutes)}" : "") + Each(d.Per),
+        HoursRequirement h => (h.Hours is { } hours ? $"{Quantity.OfHours(hours)}" : "hours, set locally") + (h.Subjects is null ? "" : " of core") + (h.Place is null ? "" : " at home") + Each(h.Per),
+        AverageRequirement a => $"{new Quantity(a.MinutesADay, Measure.Minutes)} a day on average over {new Quantity(a.OverDays, Measure.Days)}",
+        MonthsRequirement m => $"{new Quantity(m.Months, Measure.Months)}",
+        TermsRequirement { Hours: { } hours } t => $"{Quantity.OfHours(hours)} in each of {t.Terms} terms",
+        TermsRequirement t => $"the hours of each of {t.Terms} terms",
+        _ => throw new ArgumentException($"{of.GetType().Name} has no number.", nameof(of)),
+    };
+
+    private static string Each(Per per) => per == Per.Year ? "" : $" a {per.ToString().ToLowerInvariant()}";
+}
