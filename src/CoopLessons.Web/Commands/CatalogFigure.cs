@@ -11,9 +11,8 @@ internal sealed record CatalogFigure(string Code, string Pathway, string What, s
 
     private string BasisWords => Source is { Confirm: true, Basis: not Basis.Memory } ? $"{Source.BasisWords}, please confirm" : Source.BasisWords;
 
-    /// <summary>Every number that the pathways give, inside alternatives too; what the family judges has none.</summary>
-    public static IEnumerable<CatalogFigure> Of(Jurisdiction jurisdiction) =>
-        jurisdiction.Pathways.SelectMany(p => p.Requirements.SelectMany(r => Of(jurisdiction.Code, p.Id, r, null, null, null, "")));
+    /// <summary>Every number that the pathways give: ages, the year's beginning, time, also inside alternatives, due dates and times of keeping. What the family judges has none.</summary>
+    public static IEnumerable<CatalogFigure> Of(Jurisdiction jurisdiction) => jurisdiction.Pathways.SelectMany(p => Of(jurisdiction.Code, p));
 
     public static string Words(FigureStatus status) => status switch
     {
@@ -25,6 +24,19 @@ internal sealed record CatalogFigure(string Code, string Pathway, string What, s
 
     /// <summary>The basis in the words that every page uses.</summary>
     public static string Example(Basis basis) => new Source("", basis, default).BasisWords;
+
+    private static IEnumerable<CatalogFigure> Of(string code, Pathway of) =>
+    [
+        .. of.Ages is { From: null, To: null } ? Array.Empty<CatalogFigure>() : [new(code, of.Id, "ages of the duty", Ages(of.Ages), FigureStatus.Required, of.Ages.Source)],
+        .. of.Year is { } year ? new[] { new CatalogFigure(code, of.Id, "the law's year", $"from {year.Begins.Words}", FigureStatus.Required, year.Source) } : [],
+        .. of.Requirements.SelectMany(r => Of(code, of.Id, r, null, null, null, "")),
+        .. of.Duties.Select(d => new CatalogFigure(code, of.Id, d.What, $"due {d.Words}{Bounds(d.Grades, d.FromAge, d.UnderAge)}{(d.When is { } when ? $", if {when}" : "")}", d.Status, d.Source)),
+        .. of.Records.Where(r => r.KeepAlways || r.KeepYears is not null)
+            .Select(r => new CatalogFigure(code, of.Id, r.What, r.KeepYears is { } years ? $"kept for {years} years" : "kept for good", r.Status, r.Source)),
+    ];
+
+    private static string Ages(DutyAges ages) =>
+        (ages.From is { } from ? $"from {from}" + (ages.By is { } by ? $" by {by.Words}" : "") : "") + (ages.To is { } to ? $"{(ages.From is null ? "" : " ")}to {to}" + (ages.Ends == DutyEnd.Year ? " and the end of that year" : "") : "");
 
     // A part of an alternative is asked of the grades and ages of the whole where it names none itself.
     private static IEnumerable<CatalogFigure> Of(string code, string pathway, Requirement of, Grades? grades, int? from, int? under, string part)

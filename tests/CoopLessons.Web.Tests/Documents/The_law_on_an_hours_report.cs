@@ -85,10 +85,10 @@ public partial class The_law_on_an_hours_report
     public void A_goal_is_named_with_why_it_binds_nobody_and_its_parts_have_their_days()
     {
         var law = SampleLaw.Of([SampleLaw.Span("US-NY", "home-instruction", SampleLaw.Begins, null, null, "quarter-hours-1-6")]);
-        Assert.Contains(Assert.Single(law.Pathways).Figures, f => f.Status == "your goal; for comparison, it binds others");
+        Assert.Contains(Assert.Single(law.Pathways).Figures, f => f.Status == "your goal; derived from a general phrase");
         var text = Joined(law);
-        Assert.Contains("your goal; for comparison, it binds others", text, StringComparison.Ordinal);
-        Assert.Equal(["1 July 2026 to 30 September 2026", "1 October 2026 to 30 December 2026", "31 December 2026 to 31 March 2027", "1 April 2027 to 30 June 2027"],
+        Assert.Contains("your goal; derived from a general phrase", text, StringComparison.Ordinal);
+        Assert.Equal(["1 July 2026 to 30 September 2026", "1 October 2026 to 31 December 2026", "1 January 2027 to 31 March 2027", "1 April 2027 to 30 June 2027"],
             law.Pathways[0].Figures.Where(f => f.Depth == 1).Select(f => f.Name));
         Assert.DoesNotContain("your goal", Joined(SampleLaw.Of("US-NY", "home-instruction")), StringComparison.Ordinal);
     }

@@ -10,7 +10,7 @@ namespace CoopLessons.Web.Tests.Records;
 /// <summary>
 /// New York (8 NYCRR § 100.10): notice by 1 July, the plan within four weeks of the form or by 15 August, four reports on
 /// dates set in the plan, an assessment with the fourth. Today is 12 March 2026; the year runs from July to June, so
-/// that its four even parts end on 29 September, 29 December, 30 March and 30 June.
+/// that its four even parts end on 30 September, 31 December, 31 March and 30 June.
 /// </summary>
 [Collection(SharedServer.Name)]
 public sealed class Papers_of_a_year(TestServer server)
@@ -29,8 +29,8 @@ public sealed class Papers_of_a_year(TestServer server)
             ["Look at these now", "Ahead", "Waiting for a date from you", "Without a date in the law", "Records to keep"],
             page.Texts("main section.sheet > h2"));
         Assert.Equal(("Look at these now", "1 July 2025 overdue"), Standing(page, Notice));
-        Assert.Equal(("Look at these now", "29 September 2025, proposed has passed"), Standing(page, "US-NY/home-instruction/quarterly-reports/1"));
-        Assert.Equal(("Ahead", "30 March 2026, proposed"), Standing(page, Third));
+        Assert.Equal(("Look at these now", "30 September 2025, proposed has passed"), Standing(page, "US-NY/home-instruction/quarterly-reports/1"));
+        Assert.Equal(("Ahead", "31 March 2026, proposed"), Standing(page, Third));
         Assert.Equal(("Ahead", "30 June 2026, proposed"), Standing(page, "US-NY/home-instruction/quarterly-reports/4"));
         Assert.Equal(("Ahead", "30 June 2026, proposed"), Standing(page, "US-NY/home-instruction/assessment-4-8/1"));
         Assert.Equal(("Waiting for a date from you", ""), Standing(page, Plan));
@@ -81,7 +81,7 @@ public sealed class Papers_of_a_year(TestServer server)
         Assert.Equal((heading, words), Standing(page, Third));
         Assert.Equal(date, Field(page, Third, "SetDue").GetAttribute("value"));
         var back = await TellAsync(log, Third, new() { ["Input.SetDue"] = "" });
-        Assert.Equal(("Ahead", "30 March 2026, proposed"), Standing(back, Third));
+        Assert.Equal(("Ahead", "31 March 2026, proposed"), Standing(back, Third));
         Assert.Null(await MarkAsync(log));
     }
 

@@ -137,7 +137,8 @@ internal sealed class DueReckoning(
 
     private Reckoned Term(int number, int count)
     {
-        var end = year.First.AddDays(year.Calendar.Year.Count * number / count - 1);
+        var parts = year.Calendar.Year.EvenParts(count);
+        var end = parts[Math.Min(number, parts.Count) - 1].Last;
         return new(
             end,
             string.Create(CultureInfo.InvariantCulture, $"the end of part {number} of {count} even parts of the school year, proposed until you set your own date"),

@@ -134,7 +134,7 @@ internal sealed class Evaluation(StandingQuestion asked, PathwaySpan span, Legal
 
     private RequirementStanding InParts(Requirement of, bool weighs, LegalWindow own, IReadOnlyDictionary<DateOnly, int> amounts, Measure measure, int count, int? target)
     {
-        var parts = Measuring.EvenParts(span.Pathway.Year is null ? asked.School.Year : own.Year, count).Select((days, i) =>
+        var parts = (span.Pathway.Year is null ? asked.School.Year : own.Year).EvenParts(count).Select((days, i) =>
         {
             var within = own.Counted is { } c && c.Overlaps(days) ? new DayRange(c.First > days.First ? c.First : days.First, c.Last < days.Last ? c.Last : days.Last) : (DayRange?)null;
             var measured = new Quantity(amounts.In(within), measure);

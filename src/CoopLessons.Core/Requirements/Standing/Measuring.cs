@@ -24,21 +24,4 @@ internal static class Measuring
 
     public static int In(this IReadOnlyDictionary<DateOnly, int> amounts, DayRange? days) =>
         days is { } range ? amounts.Where(a => range.Contains(a.Key)).Sum(a => a.Value) : 0;
-
-    /// <summary>Even parts of a stretch of days, the longer ones first.</summary>
-    public static IReadOnlyList<DayRange> EvenParts(DayRange days, int parts)
-    {
-        var ranges = new List<DayRange>();
-        var first = days.First;
-        for (var part = 0; part < parts && first <= days.Last; part++)
-        {
-            var last = first.AddDays(days.Count / parts + (part < days.Count % parts ? 1 : 0) - 1);
-            if (last < first)
-                continue;
-            ranges.Add(new DayRange(first, last));
-            first = last.AddDays(1);
-        }
-
-        return ranges;
-    }
 }
