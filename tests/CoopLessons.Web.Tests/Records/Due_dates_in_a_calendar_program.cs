@@ -86,11 +86,13 @@ public sealed partial class Due_dates_in_a_calendar_program(TestServer server)
     }
 
     [Fact]
-    public async Task Are_no_more_than_one_address_apart_after_two_taps()
+    public async Task Have_no_address_left_after_two_taps_at_once_and_an_end()
     {
         var log = await NewYorkAsync();
         var page = await log.Guardian.GetAsync("/records/calendar");
-        var answers = await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => log.Guardian.SubmitAsync(page, within: "form[action*='handler=Make']")));
+        var windows = Enumerable.Range(0, 2).Select(_ => server.Visitor()).ToList();
+        windows.ForEach(w => log.Guardian.Cookies.ToList().ForEach(c => w.SetCookie(c.Key, c.Value)));
+        var answers = await Task.WhenAll(windows.Select(w => w.SubmitAsync(page, within: "form[action*='handler=Make']")));
         Assert.All(answers, a => Assert.Contains(a.StatusCode, new[] { HttpStatusCode.OK, HttpStatusCode.Conflict }));
         await log.Guardian.SubmitAsync(await log.Guardian.GetAsync("/records/calendar"), within: "form[action*='handler=End']");
         Assert.Equal(0, await log.Family.FromDbAsync(db => db.CalendarAddresses.CountAsync(a => a.EndedAt == null)));
@@ -152,7 +154,7 @@ public sealed partial class Due_dates_in_a_calendar_program(TestServer server)
         await log.AddAsync(mark);
         await log.WriteAsync(new(2026, 3, 2), 47, [("science", 1)], "Watched the geese", note: "private");
         var text = await TextAsync(await MakeAsync(log));
-        foreach (var secret in new[] { "blue folder", "2016", "February 24", "0224", "geese", "private", "0:47", log.Linnet.ToString(), log.Linnet.ToString("N"), log.Family.Id.ToString() })
+        foreach (var secret in new[] { "blue folder", "2016", "24 February", "0224", "geese", "private", "0:47", log.Linnet.ToString(), log.Linnet.ToString("N"), log.Family.Id.ToString() })
             Assert.DoesNotContain(secret, text, StringComparison.Ordinal);
     }
 
@@ -168,7 +170,7 @@ public sealed partial class Due_dates_in_a_calendar_program(TestServer server)
         });
         var text = await TextAsync(await MakeAsync(log));
         Assert.Contains("BEGIN:VEVENT", text, StringComparison.Ordinal);
-        Assert.DoesNotContain("March 9", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("9 March", text, StringComparison.Ordinal);
         Assert.DoesNotContain("ages began", text, StringComparison.Ordinal);
     }
 
