@@ -35,8 +35,8 @@ public class Due_dates_in_a_calendar
 
         Assert.Equal(
             """
-            When: by July 1 each school year
-            Why this date: By July 1.
+            When: by 1 July each school year
+            Why this date: By 1 July.
             Source: § 100.10(b)(1); the co-op's own copy (statute text; 2026-11-25). Confirm this.
             Law changes: confirm with the state's own text or office. This is no legal advice.
             """.ReplaceLineEndings("\n"),

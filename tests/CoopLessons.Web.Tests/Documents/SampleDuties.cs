@@ -11,7 +11,7 @@ internal static class SampleDuties
     public static readonly Source Rule = new("§ 100.10(b)(1); the co-op's own copy", Basis.Statute, new DateOnly(2026, 11, 25));
 
     public static CalendarDuty Notice { get; } =
-        new("wren/notice", new DateOnly(2027, 7, 1), "Notice, to the office (W)", ["When: by July 1 each school year", "Why this date: By July 1."], Rule, Lead: 7);
+        new("wren/notice", new DateOnly(2027, 7, 1), "Notice, to the office (W)", ["When: by 1 July each school year", "Why this date: By 1 July."], Rule, Lead: 7);
 
     /// <summary>Texts as nobody should type them, none of which may cut a line, end a value or start a property.</summary>
     public static IReadOnlyList<string> HostileTexts { get; } =

@@ -5,9 +5,9 @@ namespace CoopLessons.Core.Requirements.Duties;
 /// <summary>The arithmetic of due dates as people say it.</summary>
 internal sealed class DueWords(DutyYear year)
 {
-    /// <summary><c>November 1</c>, with its year where it lies outside the twelve months at hand.</summary>
+    /// <summary><c>1 November</c>, with its year where it lies outside the twelve months at hand.</summary>
     public string Day(DateOnly date) =>
-        date.ToString(year.Reach.Contains(date) ? "MMMM d" : "MMMM d, yyyy", CultureInfo.InvariantCulture);
+        date.ToString(year.Reach.Contains(date) ? "d MMMM" : "d MMMM yyyy", CultureInfo.InvariantCulture);
 
     public string Since(EventDay day) => day.For switch
     {

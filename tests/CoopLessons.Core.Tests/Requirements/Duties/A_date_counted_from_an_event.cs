@@ -17,7 +17,7 @@ public class A_date_counted_from_an_event
         var notice = Only(Paper(After(LegalEvent.Begin, 14), repeats), Under(Pathway(), "2026-11-01"));
 
         Assert.Equal((key, Day("2026-11-15")), (notice.Key, notice.Due));
-        Assert.Equal("14 days after home instruction began on November 1.", notice.Why);
+        Assert.Equal("14 days after home instruction began on 1 November.", notice.Why);
     }
 
     // N.D.C.C. § 15.1-23-02: within 14 days of establishing residence in a district.
@@ -27,7 +27,7 @@ public class A_date_counted_from_an_event
         var statement = Only(Paper(After(LegalEvent.Move, 14), Repeats.Event), Under(Pathway(), "2027-01-20", because: SpanReason.Moves, code: "US-ND"));
 
         Assert.Equal(("US-ND/home/paper/1/2027-01-20", Day("2027-02-03")), (statement.Key, statement.Due));
-        Assert.Equal("14 days after the family moved on January 20.", statement.Why);
+        Assert.Equal("14 days after the family moved on 20 January.", statement.Why);
     }
 
     [Fact]
@@ -52,8 +52,8 @@ public class A_date_counted_from_an_event
     // August 21 and September 8 lie ten of them, Labor Day (September 7) left out; between November 19 and December 7
     // lie ten, Thanksgiving Day (November 26) left out.
     [Theory]
-    [InlineData("2026-09-08", "2026-08-21", "10 business days before home instruction begins on September 8, with 10 whole ones between.")]
-    [InlineData("2026-12-07", "2026-11-19", "10 business days before home instruction begins on December 7, with 10 whole ones between.")]
+    [InlineData("2026-09-08", "2026-08-21", "10 business days before home instruction begins on 8 September, with 10 whole ones between.")]
+    [InlineData("2026-12-07", "2026-11-19", "10 business days before home instruction begins on 7 December, with 10 whole ones between.")]
     public void Before_a_beginning_leaves_whole_business_days_between(string begins, string due, string why)
     {
         var notice = Only(Paper(Before(LegalEvent.Begin, 10, DueUnit.BusinessDays), Repeats.Once), Under(Pathway(), begins));
@@ -68,7 +68,7 @@ public class A_date_counted_from_an_event
         var statement = Only(Paper(Before(LegalEvent.Begin, 5)));
 
         Assert.Equal(Day("2026-08-26"), statement.Due);
-        Assert.Equal("5 days before the school year begins on August 31 (home instruction itself began in an earlier year).", statement.Why);
+        Assert.Equal("5 days before the school year begins on 31 August (home instruction itself began in an earlier year).", statement.Why);
     }
 
     [Fact]
@@ -100,7 +100,7 @@ public class A_date_counted_from_an_event
     {
         var changed = Only(Paper(After(LegalEvent.Begin, 30), Repeats.Once), Under(Pathway(), "2027-01-04", because: SpanReason.Changes));
 
-        Assert.Equal((Day("2027-02-03"), "30 days after the child came under this pathway on January 4."), (changed.Due, changed.Why));
+        Assert.Equal((Day("2027-02-03"), "30 days after the child came under this pathway on 4 January."), (changed.Due, changed.Why));
     }
 
     [Theory]
@@ -197,6 +197,6 @@ public class A_date_counted_from_an_event
     {
         var notice = Only(Paper(After(LegalEvent.Withdrawal, 10), Repeats.Event), Under(Pathway(), "2026-11-02"), dates: Events(Told(LegalEvent.Withdrawal, "2026-10-30")));
 
-        Assert.Equal((Day("2026-11-09"), "10 days after the child left school on October 30."), (notice.Due, notice.Why));
+        Assert.Equal((Day("2026-11-09"), "10 days after the child left school on 30 October."), (notice.Due, notice.Why));
     }
 }

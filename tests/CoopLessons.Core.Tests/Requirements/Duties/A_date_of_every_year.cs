@@ -12,7 +12,7 @@ public class A_date_of_every_year
     {
         var notice = Only(Paper(On("07-01")));
 
-        Assert.Equal((Day("2026-07-01"), DueOrigin.Computed, "By July 1."), (notice.Due, notice.Origin, notice.Why));
+        Assert.Equal((Day("2026-07-01"), DueOrigin.Computed, "By 1 July."), (notice.Due, notice.Origin, notice.Why));
     }
 
     // 24 P.S. § 13-1327.1: the evaluator's certification by June 30 (state office, its pages on home education evaluators).
@@ -26,7 +26,7 @@ public class A_date_of_every_year
     {
         var progress = Only(Paper(On("08-01", after: true)));
 
-        Assert.Equal((Day("2027-08-01"), "By August 1, 2027, the first after the school year's last day, June 4."), (progress.Due, progress.Why));
+        Assert.Equal((Day("2027-08-01"), "By 1 August 2027, the first after the school year's last day, 4 June."), (progress.Due, progress.Why));
     }
 
     // 20-A M.R.S. § 5001-A(3)(A)(1)(b): a letter before October 1 (state office, http://maine.gov/doe/index.php/node/566).
@@ -35,16 +35,16 @@ public class A_date_of_every_year
     {
         var letter = Only(Paper(On("10-01", before: true)));
 
-        Assert.Equal((Day("2026-09-30"), "Before October 1, so by September 30."), (letter.Due, letter.Why));
+        Assert.Equal((Day("2026-09-30"), "Before 1 October, so by 30 September."), (letter.Due, letter.Why));
     }
 
     // Delaware's enrollment statement, due October 5 or the Friday before a weekend (state office,
     // https://education.delaware.gov/families/k12/homeschools-and-private-schools/annual-reporting). October 5 was a
     // Saturday in 2024, a Sunday in 2025 and is a Monday in 2026.
     [Theory]
-    [InlineData(2024, "2024-10-04", "By October 5; that is a Saturday, so the Friday before, October 4.")]
-    [InlineData(2025, "2025-10-03", "By October 5; that is a Sunday, so the Friday before, October 3.")]
-    [InlineData(2026, "2026-10-05", "By October 5.")]
+    [InlineData(2024, "2024-10-04", "By 5 October; that is a Saturday, so the Friday before, 4 October.")]
+    [InlineData(2025, "2025-10-03", "By 5 October; that is a Sunday, so the Friday before, 3 October.")]
+    [InlineData(2026, "2026-10-05", "By 5 October.")]
     public void That_goes_back_to_Friday_does_so_from_a_weekend_alone(int year, string due, string why)
     {
         var statement = Only(Paper(On("10-05", weekend: WeekendRule.FridayBefore)), Under(Pathway(), "2023-09-01"), From($"{year}-08-26", $"{year + 1}-06-05"));
@@ -96,7 +96,7 @@ public class A_date_of_every_year
     {
         var report = Only(Paper(On("10-01"), Repeats.Once), Under(Pathway(), "2026-11-01"));
 
-        Assert.Equal((Day("2026-10-01"), "By October 1; that was before instruction began here, so ask the office."), (report.Due, report.Why));
+        Assert.Equal((Day("2026-10-01"), "By 1 October; that was before instruction began here, so ask the office."), (report.Due, report.Why));
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public class A_date_of_every_year
                 "ages": { "source": { "cite": "§ 1", "basis": "memory", "checked": "2026-11-25" } },
                 "subjects": [], "requirements": [], "records": [], "notes": [],
                 "duties": [{
-                  "id": "notice", "kind": "notice", "what": "notice", "words": "by July 1 each school year",
+                  "id": "notice", "kind": "notice", "what": "notice", "words": "by 1 July each school year",
                   "due": { "rule": "later-of", "of": [{ "rule": "on", "date": "07-01" }, { "rule": "after", "event": "begin", "count": 2, "unit": "business-days" }] },
                   "repeats": "yearly", "status": "required",
                   "source": { "cite": "§ 1", "basis": "memory", "checked": "2026-11-25" }

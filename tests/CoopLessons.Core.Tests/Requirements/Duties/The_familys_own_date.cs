@@ -12,7 +12,7 @@ public class The_familys_own_date
         var notice = Only(Paper(On("10-01")) with { Lead = 7 }, dates: Own("US-NY/home/paper/1", "2026-09-20"));
 
         Assert.Equal((Day("2026-09-20"), Day("2026-09-13"), DueOrigin.SetByFamily), (notice.Due, notice.BeginBy, notice.Origin));
-        Assert.Equal("Your own date; otherwise October 1: by October 1.", notice.Why);
+        Assert.Equal("Your own date; otherwise 1 October: by 1 October.", notice.Why);
     }
 
     [Fact]
@@ -61,7 +61,7 @@ public class The_familys_own_date
         Assert.Equal((Day("2027-06-04"), DueOrigin.Proposed), (proposed.Due, proposed.Origin));
         var set = List(span, dates: Own("US-NY/home/reports/4", "2027-06-18")).Single(d => d.Duty.Id == "assessment");
         Assert.Equal((Day("2027-06-18"), DueOrigin.Computed), (set.Due, set.Origin));
-        Assert.Equal("Together with “a paper” (number 4 of 4) on June 18.", set.Why);
+        Assert.Equal("Together with “a paper” (number 4 of 4) on 18 June.", set.Why);
     }
 
     [Fact]

@@ -16,7 +16,7 @@ public class The_later_or_the_earlier_of_dates
         var plan = Only(Plan, dates: Events(Told(LegalEvent.FormReceived, "2026-07-09")));
 
         Assert.Equal((Day("2026-08-15"), Day("2026-07-16")), (plan.Due, plan.BeginBy));
-        Assert.Equal("By August 15 or 4 weeks after the office's form reached you on July 9 (August 6), whichever is later.", plan.Why);
+        Assert.Equal("By 15 August or 4 weeks after the office's form reached you on 9 July (6 August), whichever is later.", plan.Why);
     }
 
     [Fact]
@@ -29,7 +29,7 @@ public class The_later_or_the_earlier_of_dates
         var plan = Only(Plan);
 
         Assert.Equal((null, null, LegalEvent.FormReceived, DueOrigin.None), (plan.Due, plan.BeginBy, plan.Missing, plan.Origin));
-        Assert.Equal("Tell the day on which the office's form reaches you: due by August 15 or 4 weeks after the office's form reaches you, whichever is later.", plan.Why);
+        Assert.Equal("Tell the day on which the office's form reaches you: due by 15 August or 4 weeks after the office's form reaches you, whichever is later.", plan.Why);
     }
 
     [Fact]
@@ -56,8 +56,8 @@ public class The_later_or_the_earlier_of_dates
 
     // LAC 28:CXV.3305(B): renewal by October 1 or 12 months after the first approval, whichever is later.
     [Theory]
-    [InlineData("2024-09-20", "2026-10-01", "By October 1 or 12 months after the program was first approved on September 20, 2024 (September 20, 2025), whichever is later.")]
-    [InlineData("2025-11-12", "2026-11-12", "By October 1 or 12 months after the program was first approved on November 12, 2025 (November 12), whichever is later.")]
+    [InlineData("2024-09-20", "2026-10-01", "By 1 October or 12 months after the program was first approved on 20 September 2024 (20 September 2025), whichever is later.")]
+    [InlineData("2025-11-12", "2026-11-12", "By 1 October or 12 months after the program was first approved on 12 November 2025 (12 November), whichever is later.")]
     public void Remembers_an_approval_of_an_earlier_year(string approved, string due, string why)
     {
         var renewal = Only(

@@ -32,7 +32,7 @@ public class Whom_a_duty_concerns
     {
         var test = Only(Paper(On("06-30")) with { Grades = Grades.Parse("3,5,8") }, learner: Wren with { Grade = null });
 
-        Assert.Equal("By June 30; the grade decides whether it is asked (3,5,8).", test.Why);
+        Assert.Equal("By 30 June; the grade decides whether it is asked (3,5,8).", test.Why);
     }
 
     // Neb. Rev. Stat. § 79-201: six before January 1 of the school year binds for the whole of it
@@ -64,7 +64,7 @@ public class Whom_a_duty_concerns
     {
         Assert.Empty(List(Ages(to: 16), learner: Born("2010-08-31")));
         Assert.Single(List(Ages(to: 16), learner: Born("2010-09-01")));
-        Assert.Equal("By September 15; the law's ages have ended for the child by then.", Assert.Single(List(Ages(to: 16), learner: Born("2010-09-01"))).Why);
+        Assert.Equal("By 15 September; the law's ages have ended for the child by then.", Assert.Single(List(Ages(to: 16), learner: Born("2010-09-01"))).Why);
     }
 
     [Theory]
@@ -113,7 +113,7 @@ public class Whom_a_duty_concerns
     {
         var row = Assert.Single(List(Ages(from: 8, duty: Paper(After(LegalEvent.Begin, 14), Repeats.Once)), learner: Born("2018-11-03")));
 
-        Assert.Equal((Day("2026-11-17"), "14 days after the law's ages began for the child on November 3.", true), (row.Due, row.Why, row.TellsBirthDate));
+        Assert.Equal((Day("2026-11-17"), "14 days after the law's ages began for the child on 3 November.", true), (row.Due, row.Why, row.TellsBirthDate));
     }
 
     [Fact]
