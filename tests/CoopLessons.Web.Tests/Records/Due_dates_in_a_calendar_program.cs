@@ -40,7 +40,7 @@ public sealed partial class Due_dates_in_a_calendar_program(TestServer server)
         Assert.Equal("text/calendar; charset=utf-8", answer.Content.Headers.ContentType!.ToString());
         var events = await EventsAsync(answer);
         Assert.Equal("20250701", events["notice of intention to instruct at home (L.)"]);
-        Assert.Equal("20260330", events.Single(e => e.Key.EndsWith(", 3 of 4 (L.)", StringComparison.Ordinal)).Value);
+        Assert.Equal("20260331", events.Single(e => e.Key.EndsWith(", 3 of 4 (L.)", StringComparison.Ordinal)).Value);
         Assert.Equal("20260630", events.Single(e => e.Key.StartsWith("yearly assessment", StringComparison.Ordinal)).Value);
     }
 

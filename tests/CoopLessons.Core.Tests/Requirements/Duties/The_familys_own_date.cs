@@ -37,16 +37,16 @@ public class The_familys_own_date
     public void Is_left_out_when_the_learner_has_moved_away_before_it() =>
         Assert.Empty(List(Under(Pathway(Paper(On("10-01"))), until: "2026-12-31"), dates: Own("US-NY/home/paper/1", "2027-01-05")));
 
-    // 8 NYCRR § 100.10(g): four reports on dates that the parent sets in the plan (http://applenetwork.us/ny/regulations/regsp4.html).
+    // 8 NYCRR § 100.10(g): four reports on dates that the parent sets in the plan.
     [Fact]
     public void Replaces_a_proposed_end_of_a_term_and_leaves_the_others()
     {
-        // 278 days from August 31 to June 4: their quarters end after 69, 139, 208 and 278 days.
+        // 278 days from August 31 to June 4: their quarters end after 70, 140, 209 and 278 days.
         var span = Under(Pathway(Paper(new InTerms(4), id: "reports"), Paper(new WithDuty("reports"), id: "assessment")));
         var list = List(span, dates: Own("US-NY/home/reports/2", "2027-01-29"));
 
         Assert.Equal(
-            [("2026-11-07", DueOrigin.Proposed), ("2027-01-29", DueOrigin.SetByFamily), ("2027-03-26", DueOrigin.Proposed), ("2027-06-04", DueOrigin.Proposed)],
+            [("2026-11-08", DueOrigin.Proposed), ("2027-01-29", DueOrigin.SetByFamily), ("2027-03-27", DueOrigin.Proposed), ("2027-06-04", DueOrigin.Proposed)],
             list.Where(d => d.Duty.Id == "reports").Select(d => ($"{d.Due:yyyy-MM-dd}", d.Origin)));
         Assert.All(list.Where(d => d.Duty.Id == "reports"), d => Assert.Equal(4, d.Of));
     }

@@ -36,7 +36,7 @@ public class Whom_a_duty_concerns
     }
 
     // Neb. Rev. Stat. § 79-201: six before January 1 of the school year binds for the whole of it
-    // (https://nebraskalegislature.gov./laws/statutes.php?statute=79-201).
+    // (https://nebraskalegislature.gov/laws/statutes.php?statute=79-201).
     [Theory]
     [InlineData("2020-12-31", true)]
     [InlineData("2021-01-01", false)]

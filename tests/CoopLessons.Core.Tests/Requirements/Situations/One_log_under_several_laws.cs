@@ -43,9 +43,9 @@ public sealed class One_log_under_several_laws
         standing.Line("days").AssertShort(160, 20);
         standing.Line("hours-1-6").AssertMet(62_400);
         Assert.Equal(Verdict.NotMet, standing.Verdict);
-        // 30 days of 450 in September; 74 of 450 and 17 of 300 to 30 December; 31 of 300 and 8 of 150 to 31 March; none after.
-        Assert.Equal([13_500, 38_400, 10_500, 0], standing.Line("quarter-hours-1-6").Parts.Select(p => p.Measured!.Value.Value));
-        Assert.Equal("225 · 640 · 175 · 0 hours in the 4 parts of the year, beside 225 each.", standing.Line("quarter-hours-1-6").Why);
+        // 30 days of 450 in September; 74 of 450 and 18 of 300 to 31 December; 30 of 300 and 8 of 150 to 31 March; none after.
+        Assert.Equal([13_500, 38_700, 10_200, 0], standing.Line("quarter-hours-1-6").Parts.Select(p => p.Measured!.Value.Value));
+        Assert.Equal("225 · 645 · 170 · 0 hours in the 4 parts of the year, beside 225 each.", standing.Line("quarter-hours-1-6").Why);
     }
 
     [Fact]
