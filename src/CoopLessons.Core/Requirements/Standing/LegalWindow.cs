@@ -12,9 +12,10 @@ namespace CoopLessons.Core.Requirements.Standing;
 /// <param name="Why">Why only a part is asked, or nothing: clauses without a full stop.</param>
 public sealed record LegalWindow(DayRange Year, DayRange? Asked, DayRange? Counted, IReadOnlyList<string> Why)
 {
-    // A beginning more than a quarter into the law's year is a mid-year start, whatever the family's calendar says
-    // (common practice, no source).
-    private const int StillTheBeginning = 92;
+    // A family that begins within a month of its own year's first day has taught the whole year; one that begins more
+    // than a quarter into the law's year has not, whatever its own calendar says (common practice, no source).
+    private const int AMonth = 31;
+    private const int AQuarter = 92;
 
     // The law's year in which today lies is taken when it shares at least so many days with the school year: a family
     // that teaches from September to August keeps the year begun in July until its own is over.
@@ -87,7 +88,8 @@ public sealed record LegalWindow(DayRange Year, DayRange? Asked, DayRange? Count
     private static DayRange? BySpan(PathwaySpan span, DayRange school, DayRange year, List<string> why)
     {
         var first = year.First;
-        if (span.From > year.First && (span.From > school.First || span.From.DayNumber - year.First.DayNumber > StillTheBeginning))
+        var grace = span.Because == SpanReason.Begins ? AMonth : 0;
+        if (span.From > year.First && (span.From > school.First.AddDays(grace) || span.From > year.First.AddDays(AQuarter)))
         {
             first = span.From;
             why.Add(span.Because switch

@@ -86,6 +86,22 @@ public sealed class A_part_of_a_year
         Assert.Contains("because home instruction began on 1 November 2025. Cut down to those days the figure would be 580:09 hours: arithmetic, not law.", standing.Sentence, StringComparison.Ordinal);
     }
 
+    // Common practice, no source: a beginning within a month of the family's first day is no mid-year start.
+    [Theory]
+    [InlineData("2025-07-02", false)]
+    [InlineData("2025-08-01", false)]
+    [InlineData("2025-08-02", true)]
+    public void Is_no_part_when_home_instruction_begins_within_a_month_of_the_first_day(string from, bool part)
+    {
+        var standing = new StateLog().Write(StateLog.Year.First.AddDays(60), 100, 300).Under("US-WI", "home-based-private", StateLog.InGrade(5), span: s => s with { From = DateOnly.Parse(from, null) });
+        Assert.Equal(part, standing.Window.IsPartial);
+        Assert.Equal(part ? Verdict.ForYouToJudge : Verdict.NotMet, standing.Verdict);
+    }
+
+    [Fact]
+    public void Is_a_part_from_the_day_of_a_move_on_however_early() =>
+        Assert.True(new StateLog().Under("US-WI", "home-based-private", StateLog.InGrade(5), span: s => s with { From = StateLog.Year.First.AddDays(1), Because = SpanReason.Moves }).Window.IsPartial);
+
     [Fact]
     public void Under_another_pathway_of_the_same_place_says_so()
     {
