@@ -49,7 +49,10 @@ internal static class PathwayWords
         if (verdict == Verdict.Met)
             return string.Join(" ", Told(deciding));
         var rest = asked.Where(l => l.Verdict is Verdict.Met).Select(l => Brief(l)).Where(b => b.Length > 0).ToList();
-        var told = string.Join(" ", Told(deciding)) + (rest.Count > 0 ? $" Met: {string.Join("; ", rest)}." : "");
+        var open = string.Join(" ", Told(deciding));
+        var met = rest.Count > 0 ? $"Met: {string.Join("; ", rest)}." : "";
+        // What no log can decide stands behind the numbers that it does decide.
+        var told = met.Length == 0 ? open : deciding.Any(HasNumbers) ? $"{open} {met}" : $"{met} For you to judge: {open}";
         return asked.Any(HasNumbers) || Compared(others) is not { } compared ? told : $"{told} {Beside(compared)}";
     }
 

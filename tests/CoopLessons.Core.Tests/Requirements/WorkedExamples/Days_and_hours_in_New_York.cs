@@ -25,6 +25,8 @@ public sealed class Days_and_hours_in_New_York
     {
         var standing = Log.Under("US-NY", "home-instruction", StateLog.InGrade(6));
         standing.Line("hours-1-6").AssertMet(59_500);
+        Assert.StartsWith("Met: 181 of 180 days; 991:40 of 900 hours. For you to judge: ", standing.Sentence, StringComparison.Ordinal);
+        Assert.Equal(Verdict.ForYouToJudge, standing.Verdict);
         Assert.All(standing.Line("quarter-hours-1-6").Parts, p => Assert.Equal(Verdict.Met, p.Verdict));
         standing.Line("hours-7-12").AssertNotAsked();
     }
