@@ -38,7 +38,7 @@ public sealed record CalendarDuty(
         if (dated.Duty.Voluntary)
             yield return "Voluntary.";
         if (dated.Duty.When is { } condition)
-            yield return $"Only under a condition: {condition}";
+            yield return $"Condition: {condition}";
         if (dated.TellsBirthDate)
             yield break;
         yield return $"When: {dated.Duty.Words}";

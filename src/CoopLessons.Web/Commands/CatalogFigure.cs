@@ -30,7 +30,7 @@ internal sealed record CatalogFigure(string Code, string Pathway, string What, s
         .. of.Ages is { From: null, To: null } ? Array.Empty<CatalogFigure>() : [new(code, of.Id, "ages of the duty", Ages(of.Ages), FigureStatus.Required, of.Ages.Source)],
         .. of.Year is { } year ? new[] { new CatalogFigure(code, of.Id, "the law's year", $"from {year.Begins.Words}", FigureStatus.Required, year.Source) } : [],
         .. of.Requirements.SelectMany(r => Of(code, of.Id, r, null, null, null, "")),
-        .. of.Duties.Select(d => new CatalogFigure(code, of.Id, d.What, $"due {d.Words}{Bounds(d.Grades, d.FromAge, d.UnderAge)}{(d.When is { } when ? $", if {when}" : "")}", d.Status, d.Source)),
+        .. of.Duties.Select(d => new CatalogFigure(code, of.Id, d.What, $"due {d.Words}{Bounds(d.Grades, d.FromAge, d.UnderAge)}{(d.When is { } when ? $"; condition: {when}" : "")}", d.Status, d.Source)),
         .. of.Records.Where(r => r.KeepAlways || r.KeepYears is not null)
             .Select(r => new CatalogFigure(code, of.Id, r.What, r.KeepYears is { } years ? $"kept for {years} years" : "kept for good", r.Status, r.Source)),
     ];
@@ -47,7 +47,7 @@ internal sealed record CatalogFigure(string Code, string Pathway, string What, s
             AnyOf any => any.Of.SelectMany(p => Of(code, pathway, p, grades, from, under, ", one of several")),
             AllOf all => all.Of.SelectMany(p => Of(code, pathway, p, grades, from, under, ", together with others one of several")),
             JudgedRequirement => [],
-            _ => [new CatalogFigure(code, pathway, of.Name, Number(of) + Bounds(grades, from, under) + (of.When is { } when ? $", if {when}" : "") + part, of.Status, of.Source)],
+            _ => [new CatalogFigure(code, pathway, of.Name, Number(of) + Bounds(grades, from, under) + (of.When is { } when ? $"; condition: {when}" : "") + part, of.Status, of.Source)],
         };
     }
 
