@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Hours;
 
 namespace CoopLessons.Documents.Reports;
@@ -34,7 +35,7 @@ internal static class ReportWords
         _ => throw new ArgumentOutOfRangeException(nameof(place)),
     };
 
-    public static string Date(DateOnly date) => date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+    public static string Date(DateOnly date) => date.Plain();
 
     public static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 

@@ -31,9 +31,6 @@ public sealed record SubjectCoverage(
 {
     public const int QuietDays = 21;
 
-    /// <summary>Days gone by since it was last met; null for never.</summary>
-    public int? Since(DateOnly today) => LastMet is { } last ? Math.Max(0, today.DayNumber - last.DayNumber) : null;
-
     /// <summary>The subjects that a pathway asks of the learner's grade, in the law's order. Where no grade is set, those of all grades.</summary>
     /// <param name="planned">What the plan holds after today.</param>
     public static IReadOnlyList<SubjectCoverage> Of(StandingQuestion asked, PathwaySpan span, IReadOnlyList<PlannedCredit> planned, IReadOnlyList<OpenActivity> open)

@@ -15,7 +15,7 @@ public static class RecordWords
         _ => "elsewhere",
     };
 
-    public static string Of(DateOnly date) => date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+    public static string Of(DateOnly date) => date.Plain();
 
     public static string WithWeekday(DateOnly date) => date.ToString("dddd, d MMMM yyyy", CultureInfo.InvariantCulture);
 
