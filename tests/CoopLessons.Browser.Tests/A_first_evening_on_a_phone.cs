@@ -61,12 +61,12 @@ public sealed class A_first_evening_on_a_phone : IAsyncLifetime
     private async Task AddAsync(string name, string born)
     {
         await Page.GetByRole(AriaRole.Link, new() { Name = "Add a child" }).ClickAsync();
-        await Page.WaitForURLAsync("**/family/learners/new");
+        await _screen.MustArriveAsync("/family/learners/new");
         await Page.GetByLabel("First name or nickname").FillAsync(name);
         await Page.GetByLabel("Birth date").FillAsync(born);
         await _screen.MustBeSoundAsync();
         await Page.GetByRole(AriaRole.Button, new() { Name = "Add the child" }).ClickAsync();
-        await Page.WaitForURLAsync("**/family");
+        await _screen.MustArriveAsync("/family");
         await Expect(Page.GetByRole(AriaRole.Main)).ToContainTextAsync(name);
     }
 
@@ -88,7 +88,7 @@ public sealed class A_first_evening_on_a_phone : IAsyncLifetime
         await GoAsync("Week");
         await _screen.MustBeSoundAsync();
         await Page.Locator("a[href*='/week/place/']").First.ClickAsync();
-        await Page.WaitForURLAsync("**/week/place/**");
+        await _screen.MustArriveAsync("/week/place/");
         var title = await Page.GetByRole(AriaRole.Heading, new() { Level = 1 }).InnerTextAsync();
         await Page.GetByLabel("Day", new() { Exact = true }).FillAsync("2099-03-12");
         await Page.GetByLabel("Begins at, if it matters").FillAsync("09:00");
@@ -120,10 +120,10 @@ public sealed class A_first_evening_on_a_phone : IAsyncLifetime
         var planned = int.Parse(Regex.Match(minutes, @"\d+").Value, System.Globalization.CultureInfo.InvariantCulture);
         Assert.StartsWith(new Core.Hours.Minutes(planned).Clock, total, StringComparison.Ordinal);
         await Page.Locator("#hours-table tfoot a").Last.ClickAsync();
-        await Page.WaitForURLAsync("**/records/entries**");
+        await _screen.MustArriveAsync("/records/entries");
         await _screen.MustBeSoundAsync();
         await Page.GoBackAsync();
-        await Page.WaitForURLAsync("**/records");
+        await _screen.MustArriveAsync("/records");
     }
 
     private async Task TheReportComesDownAsync()
@@ -143,7 +143,7 @@ public sealed class A_first_evening_on_a_phone : IAsyncLifetime
     private async Task GoAsync(string place)
     {
         await Page.Locator("nav.places").GetByRole(AriaRole.Link, new() { Name = place, Exact = true }).TapAsync();
-        await Page.WaitForURLAsync($"**/{place.ToLowerInvariant()}");
+        await _screen.MustArriveAsync($"/{place.ToLowerInvariant()}");
     }
 
 }

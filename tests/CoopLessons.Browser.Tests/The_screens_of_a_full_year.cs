@@ -51,8 +51,7 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
         {
             await screen.Page.GotoAsync(from);
             await screen.Page.Locator(link).First.ClickAsync();
-            await screen.Page.WaitForLoadStateAsync();
-            Assert.NotEqual(from, new Uri(screen.Page.Url).PathAndQuery);
+            await screen.MustLeaveAsync(from);
             await screen.MustBeSoundAsync();
         }
     }
@@ -75,8 +74,7 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
         {
             await screen.Page.GotoAsync(from);
             await screen.Page.Locator(link).First.ClickAsync();
-            await screen.Page.WaitForLoadStateAsync();
-            Assert.NotEqual(from, new Uri(screen.Page.Url).PathAndQuery);
+            await screen.MustLeaveAsync(from);
             // What is folded in is looked at as well.
             await screen.Page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
             await screen.MustBeSoundAsync();

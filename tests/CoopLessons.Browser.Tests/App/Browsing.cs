@@ -78,7 +78,7 @@ public sealed class Screen : IAsyncDisposable
             JavaScriptEnabled = scripts,
             AcceptDownloads = true,
         });
-        context.SetDefaultTimeout(15_000);
+        context.SetDefaultTimeout(30_000);
         var screen = new Screen(playwright, browser, await context.NewPageAsync());
         screen.Page.Console += (_, message) =>
         {
@@ -94,6 +94,15 @@ public sealed class Screen : IAsyncDisposable
         };
         return screen;
     }
+
+    /// <summary>The browser shows this path, or one below it where it ends in a slash, loaded whole.</summary>
+    // The page itself is asked: an event of its loading that came just before somebody listened would be waited for in vain.
+    public Task MustArriveAsync(string path) => Page.WaitForFunctionAsync(
+        "path => (path.endsWith('/') ? location.pathname.startsWith(path) : location.pathname === path) && document.readyState === 'complete'", path);
+
+    /// <summary>The browser shows another address than this one, loaded whole.</summary>
+    public Task MustLeaveAsync(string address) =>
+        Page.WaitForFunctionAsync("address => location.pathname + location.search !== address && document.readyState === 'complete'", address);
 
     /// <summary>The screen has no accessibility fault that can be found by program, and does not scroll sideways.</summary>
     public async Task MustBeSoundAsync()
