@@ -47,7 +47,8 @@ public sealed record BundleActivity(
     IReadOnlyList<Printable>? Printables = null,
     IReadOnlyList<Book>? Books = null,
     IReadOnlyList<Hazard>? Hazards = null,
-    IReadOnlyList<Ingredient>? Ingredients = null);
+    IReadOnlyList<Ingredient>? Ingredients = null,
+    IReadOnlyList<string>? After = null);
 
 /// <summary>A rule that a bundle breaks, and where: a JSON Pointer (RFC 6901) and a sentence.</summary>
 public sealed record BundleFault(string Path, string Rule);
@@ -74,7 +75,24 @@ public static class BundleRules
             faults.AddRange(Faults(bundle.Activities[i], $"/activities/{i}", bundle.Weeks, codes));
         }
 
+        faults.AddRange(Orders(bundle.Activities, activities));
         return faults;
+    }
+
+    private static IEnumerable<BundleFault> Orders(IReadOnlyList<BundleActivity> all, HashSet<string> known)
+    {
+        var circles = ComesAfter.Circles(all.Select(a => (a.Code, a.After ?? [])));
+        for (var i = 0; i < all.Count; i++)
+        {
+            for (var j = 0; j < (all[i].After?.Count ?? 0); j++)
+            {
+                if (!known.Contains(all[i].After![j]))
+                    yield return new BundleFault($"/activities/{i}/after/{j}", $"The unit has no activity “{all[i].After![j]}”.");
+            }
+
+            if (circles.Contains(all[i].Code))
+                yield return new BundleFault($"/activities/{i}/after", $"“{all[i].Code}” would come after itself.");
+        }
     }
 
     private static IEnumerable<BundleFault> Faults(BundleActivity activity, string path, int weeks, HashSet<string> subjects)

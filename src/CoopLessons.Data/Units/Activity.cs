@@ -22,6 +22,9 @@ public sealed record ActivityDetails(
 {
     public static ActivityDetails Empty { get; } = new([], [], [], [], [], [], []);
 
+    /// <summary>Codes of the unit's activities that are done first.</summary>
+    public IReadOnlyList<string> After { get; init; } = [];
+
     [JsonIgnore]
     public IEnumerable<Guid> SubjectIds => Subjects.Select(s => s.SubjectId);
 

@@ -42,6 +42,7 @@ public static class UnitTravel
     {
         var codes = subjects.ToDictionary(s => s.Id, s => s.Code);
         var held = unit.Subjects.Select(s => s.SubjectId).ToHashSet();
+        var there = unit.Activities.Select(a => a.Code).ToHashSet(StringComparer.Ordinal);
         return new UnitBundle(
             UnitBundle.FormatName,
             UnitBundle.CurrentVersion,
@@ -49,7 +50,7 @@ public static class UnitTravel
             unit.Summary,
             unit.Weeks,
             [.. subjects.Where(s => held.Contains(s.Id)).OrderBy(s => s.Order).Select(s => new BundleSubject(s.Code, s.Name))],
-            [.. unit.Activities.OrderBy(a => a.Week).ThenBy(a => a.Order).ThenBy(a => a.Code, StringComparer.Ordinal).Select(a => ToBundle(a, codes))]);
+            [.. unit.Activities.OrderBy(a => a.Week).ThenBy(a => a.Order).ThenBy(a => a.Code, StringComparer.Ordinal).Select(a => ToBundle(a, codes, there))]);
     }
 
     private static FamilySubject Meet(AppDb db, List<FamilySubject> own, BundleSubject subject)
@@ -72,7 +73,10 @@ public static class UnitTravel
             .. Weights(a, ids),
             .. (a.Touches ?? []).Select(t => ids[t]).Distinct().Except(a.Subjects.Select(s => ids[s.Code])).Select(id => new ActivitySubject(id, 0)),
         ],
-        a.Variants ?? [], a.Supplies ?? [], a.Printables ?? [], a.Books ?? [], a.Hazards ?? [], a.Ingredients ?? []);
+        a.Variants ?? [], a.Supplies ?? [], a.Printables ?? [], a.Books ?? [], a.Hazards ?? [], a.Ingredients ?? [])
+    {
+        After = a.After ?? [],
+    };
 
     /// <summary>Two of the bundle's subjects may meet one of the family's: their weights are added, and drawn down to the largest that travels.</summary>
     private static IEnumerable<ActivitySubject> Weights(BundleActivity a, Dictionary<string, Guid> ids)
@@ -82,14 +86,14 @@ public static class UnitTravel
         return largest <= MostWeight ? sums : sums.Select(s => s with { Weight = Math.Max(1, s.Weight * MostWeight / largest) });
     }
 
-    private static BundleActivity ToBundle(Activity a, Dictionary<Guid, string> codes) => new(
+    private static BundleActivity ToBundle(Activity a, Dictionary<Guid, string> codes, HashSet<string> there) => new(
         a.Code, a.Week, a.Order, a.Title, a.Kind, a.Does,
         [.. a.Details.Subjects.Where(s => s.Weight > 0).Select(s => new BundleWeight(codes[s.SubjectId], s.Weight))],
         a.HandsOnMinutes, a.WaitingMinutes, a.AdultNeed,
         a.WaitingFor.Length > 0 ? a.WaitingFor : null,
         OrNull(a.Details.Touches.Select(t => codes[t])),
         OrNull(a.Details.Variants), OrNull(a.Details.Supplies), OrNull(a.Details.Printables),
-        OrNull(a.Details.Books), OrNull(a.Details.Hazards), OrNull(a.Details.Ingredients));
+        OrNull(a.Details.Books), OrNull(a.Details.Hazards), OrNull(a.Details.Ingredients), OrNull(a.Details.After.Where(there.Contains)));
 
     private static List<T>? OrNull<T>(IEnumerable<T> all) => all.ToList() is { Count: > 0 } list ? list : null;
 }

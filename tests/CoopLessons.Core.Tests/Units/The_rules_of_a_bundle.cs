@@ -22,6 +22,33 @@ public class The_rules_of_a_bundle
             "/activities/1/code", "The activity “bake-bread” stands twice.");
 
     [Fact]
+    public void Find_an_activity_that_comes_after_one_that_is_not_there() =>
+        OneFault(With(Bread with { After = ["grow-the-wheat"] }), "/activities/0/after/0", "The unit has no activity “grow-the-wheat”.");
+
+    [Fact]
+    public void Find_activities_that_come_after_each_other() =>
+        Assert.Equal(
+            [
+                new BundleFault("/activities/0/after", $"“{Bread.Code}” would come after itself."),
+                new BundleFault("/activities/1/after", $"“{Sorting.Code}” would come after itself."),
+            ],
+            BundleRules.Faults(Bundle with { Activities = [Bread with { After = [Sorting.Code] }, Sorting with { After = [Bread.Code] }] }));
+
+    [Fact]
+    public void Allow_one_activity_after_another() =>
+        Assert.Empty(BundleRules.Faults(Bundle with { Activities = [Bread with { After = [Sorting.Code] }, Sorting] }));
+
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(75, 0)]
+    [InlineData(359, 0)]
+    [InlineData(360, 1)]
+    [InlineData(1440, 1)]
+    [InlineData(1441, 2)]
+    [InlineData(10080, 7)]
+    public void Count_the_days_that_a_wait_puts_between(int waiting, int days) => Assert.Equal(days, ComesAfter.DaysAfter(waiting));
+
+    [Fact]
     public void Find_a_week_after_the_last() =>
         OneFault(With(Bread with { Week = 3 }), "/activities/0/week", "Week 3 is after the unit's last week, 2.");
 

@@ -38,6 +38,23 @@ public class Changing_an_activity(TestServer server)
     }
 
     [Fact]
+    public async Task Says_what_comes_first_and_refuses_a_circle()
+    {
+        var family = await server.FamilyAsync();
+        var songs = await family.MillSongsAsync();
+        var picture = await family.Guardian.GetAsync($"/units/{songs.Id}/activities/{songs.Picture}/edit");
+        await family.Guardian.SubmitAsync(picture, new() { ["Input.After"] = "sing" }).RedirectedAsync();
+        Assert.Contains("Comes after Sing the mill song", (await family.Guardian.GetAsync($"/units/{songs.Id}/activities/{songs.Picture}")).Text("main"), StringComparison.Ordinal);
+
+        var song = await family.Guardian.GetAsync($"/units/{songs.Id}/activities/{songs.Song}/edit");
+        var refused = await family.Guardian.SubmitAsync(song, new() { ["Input.After"] = "picture" }).AnsweredAsync(HttpStatusCode.UnprocessableEntity);
+        Assert.Contains("One of these comes after this activity itself.", refused.Text("main"), StringComparison.Ordinal);
+        Assert.True(refused.QuerySelector("[name='Input.After'][value='picture']")!.HasAttribute("checked"));
+        await family.Guardian.SubmitAsync(song, new() { ["Input.After"] = "grow" }).AnsweredAsync(HttpStatusCode.UnprocessableEntity);
+        Assert.Empty((await family.UnitAsync(songs.Id)).Activities.Single(a => a.Id == songs.Song).Details.After);
+    }
+
+    [Fact]
     public async Task Is_removed_after_being_asked_once_more()
     {
         var family = await server.FamilyAsync();

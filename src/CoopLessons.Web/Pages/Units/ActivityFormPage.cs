@@ -64,6 +64,7 @@ public abstract class ActivityFormPage(AppDb db, TimeProvider clock) : UnitsPage
         var others = Unit.Activities.Where(a => a != Activity).ToList();
         var facts = reading.Facts(Unit.Weeks, week => Math.Min(999, 1 + others.Where(a => a.Week == week).Select(a => a.Order).DefaultIfEmpty(0).Max()));
         var details = reading.Details();
+        CheckOrder(others);
         if (Activity is null && others.Count >= MostActivities)
             ModelState.AddModelError("", $"A unit holds at most {MostActivities} activities.");
         if (Unit.Subjects.Select(s => s.SubjectId).Union(details.SubjectIds).Count() > MostUnitSubjects)
@@ -86,6 +87,20 @@ public abstract class ActivityFormPage(AppDb db, TimeProvider clock) : UnitsPage
     }
 
     protected static string Number(decimal quantity) => quantity.ToString("0.############################", CultureInfo.InvariantCulture);
+
+    /// <summary>The unit's other activities, in its order: what can come first.</summary>
+    public IEnumerable<Activity> Others => Unit.Activities.Where(a => a != Activity).OrderBy(a => a.Week).ThenBy(a => a.Order).ThenBy(a => a.Code, StringComparer.Ordinal);
+
+    private void CheckOrder(List<Activity> others)
+    {
+        if (Input.After.Count > ActivityInput.MostAfter)
+            ModelState.AddModelError("Input.After", $"At most {ActivityInput.MostAfter} activities can come first.");
+        if (Input.After.Except(others.Select(a => a.Code), StringComparer.Ordinal).Any())
+            ModelState.AddModelError("Input.After", "Choose from the unit's other activities.");
+        // A new one has no code yet; nothing comes after it.
+        else if (Activity is { } own && ComesAfter.Circles([(own.Code, Input.After), .. others.Select(a => (a.Code, a.Details.After))]).Contains(own.Code))
+            ModelState.AddModelError("Input.After", "One of these comes after this activity itself. Take it out here, or there.");
+    }
 
     private bool Grow(string? list)
     {

@@ -17,6 +17,7 @@ public sealed class ActivityInput
     public const int LongestLine = 120;
     public const int LongestNote = 500;
     public const int LongestVariant = 1000;
+    public const int MostAfter = 8;
     private const string LineTooLong = "At most {1} characters.";
 
     /// <summary>Minted on the page for a new activity.</summary>
@@ -54,6 +55,9 @@ public sealed class ActivityInput
 
     [StringLength(LongestLine, ErrorMessage = LineTooLong)]
     public string? WaitingFor { get; set; }
+
+    /// <summary>Codes of the unit's activities that are done first.</summary>
+    public List<string> After { get; set; } = [];
 
     public List<SubjectRow> Subjects { get; set; } = [];
     public List<VariantRow> Variants { get; set; } = [];

@@ -20,7 +20,10 @@ public sealed partial class ActivityReading(ActivityInput input, ModelStateDicti
         Rows("Printables", input.Printables, 10, Printable),
         Rows("Books", input.Books, 10, Book),
         Rows("Hazards", input.Hazards, 10, Hazard),
-        Rows("Ingredients", input.Ingredients, 40, Ingredient));
+        Rows("Ingredients", input.Ingredients, 40, Ingredient))
+    {
+        After = [.. input.After.Distinct(StringComparer.Ordinal)],
+    };
 
     /// <summary>The plain members.</summary>
     /// <param name="weeks">The unit's.</param>

@@ -65,6 +65,7 @@ public sealed class EditActivityModel(AppDb db, TimeProvider clock) : ActivityFo
         HandsOnMinutes = a.HandsOnMinutes,
         WaitingMinutes = a.WaitingMinutes,
         WaitingFor = a.WaitingFor,
+        After = [.. a.Details.After],
         Variants = [.. a.Details.Variants.Select(v => new ActivityInput.VariantRow { FromAge = v.FromAge, ToAge = v.ToAge, Does = v.Does })],
         Supplies = [.. a.Details.Supplies.Select(s => new ActivityInput.SupplyRow { Name = s.Name, Quantity = Number(s.Quantity), Unit = s.Unit, Per = s.Per, Note = s.Note })],
         Printables = [.. a.Details.Printables.Select(p => new ActivityInput.PrintableRow { Title = p.Title, Pages = p.Pages, Note = p.Note })],

@@ -17,6 +17,9 @@ public sealed class ShowActivityModel(AppDb db, TimeProvider clock) : UnitsPage(
     public Activity Activity { get; private set; } = null!;
     public ActivityLine Line { get; private set; } = null!;
     public IReadOnlyList<FittingVersion> Fitting { get; private set; } = [];
+
+    /// <summary>The activities that come first.</summary>
+    public IReadOnlyList<Activity> First => [.. Unit.Activities.Where(a => Activity.Details.After.Contains(a.Code)).OrderBy(a => a.Week).ThenBy(a => a.Order)];
     public IReadOnlyList<LevelVariant> Others { get; private set; } = [];
 
     /// <summary>Learners with allergies in the parent's own words, which nothing here can match.</summary>
