@@ -10,6 +10,8 @@ public class Core_stands_alone
 {
     private static readonly string[] Needed =
     [
+        // The constraint solver, by which a week is laid out.
+        "Google.OrTools",
         "System.Collections",
         "System.Linq",
         "System.Memory",

@@ -29,10 +29,14 @@ public enum Proof
 }
 
 /// <summary>The price of a plan, part by part; lower is better.</summary>
-/// <param name="LeftOut">Weighted sum of sessions without a place.</param>
-/// <param name="Moved">Sessions on another day than before.</param>
-/// <param name="Uneven">Unevenness of days and of subjects, in units of five minutes.</param>
-/// <param name="Unmet">Wishes that were not met.</param>
+/// <param name="LeftOut">Weighted sum of sessions without a place: 25, 5 and 1 from above all down.</param>
+/// <param name="Moved">Sessions that are not on the day on which they were, those without a place among them.</param>
+/// <param name="Uneven">
+/// Unevenness of days and of subjects, in units of five minutes. A learner's day should hold the week's work in proportion
+/// to its free time, and so should the work of the adults' hands; half an hour either way counts nothing. Six for every
+/// session of a subject above its even share of a learner's day.
+/// </param>
+/// <param name="Unmet">Wishes that were not met, day and morning each for itself; a session without a place meets none.</param>
 public sealed record PlanCost(int LeftOut, int Moved, int Uneven, int Unmet)
 {
     public int Total => 400 * LeftOut + 10 * Moved + Uneven + 4 * Unmet;
@@ -57,7 +61,8 @@ public readonly record struct Effort(double Units)
 /// <summary>What is told while a week is being laid out.</summary>
 /// <param name="Step">A sentence without a full stop: "Placing everything".</param>
 /// <param name="Share">0 to 1, never falling.</param>
-public sealed record LayoutProgress(string Step, double Share);
+/// <param name="LeftOut">How many sessions have no place in the best plan so far; null before there is one.</param>
+public sealed record LayoutProgress(string Step, double Share, int? LeftOut = null);
 
 /// <summary>A rule that a placing breaks.</summary>
 public enum FaultKind { Unknown, Twice, OutsideDays, OutsideHours, TwoPlaces, NoAdult, TooEarlyAfter, LookMissing, LookAtWrongTime, BoundHours, TooLong }

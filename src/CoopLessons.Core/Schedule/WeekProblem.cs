@@ -31,11 +31,12 @@ public sealed record WeekAdult(Guid Id, string Name, FreeTime Free);
 
 /// <summary>
 /// A wait after a session, such as a rise or a drying, within the same day. Nobody is busy in it; at its end somebody looks,
-/// with the session's learners and an adult's hands, for <paramref name="LookMinutes"/>.
+/// with the session's learners and an adult's hands, for <paramref name="LookMinutes"/>. The rest after the session is not
+/// longer than the wait.
 /// </summary>
 /// <param name="Minutes">From the end of the session to the earliest look.</param>
 /// <param name="LookMinutes">1 or more.</param>
-/// <param name="Patience">How many minutes later the look may still be.</param>
+/// <param name="Patience">How many minutes later the look may still be; the end of it is rounded up to five minutes.</param>
 public sealed record WaitAndLook(int Minutes, int LookMinutes, int Patience);
 
 /// <summary>What must be done before a session.</summary>
@@ -47,8 +48,12 @@ public sealed record Precedence(Guid SessionId, int DaysBefore);
 /// <param name="Morning">Over by noon.</param>
 public sealed record SessionWish(DayOfWeek? Day, bool Morning);
 
-/// <summary>Where a session stands, or stood before. <paramref name="StartsAt"/> in minutes after midnight.</summary>
-public sealed record OldPlace(DateOnly Day, int StartsAt);
+/// <summary>
+/// Where a session stands, or stood before. <paramref name="StartsAt"/> in minutes after midnight. What is not said of a
+/// fixed session, its look and whose hands it takes, is the earliest that clashes with no fixed session before it in the
+/// problem, else the earliest there is.
+/// </summary>
+public sealed record OldPlace(DateOnly Day, int StartsAt, int? LooksAt = null, Guid? Adult = null, Guid? Looker = null);
 
 /// <summary>Hours to which a session is bound, and the reason as the middle of a sentence: "while Robin sleeps".</summary>
 public sealed record BoundHours(FreeTime Hours, string Because);
