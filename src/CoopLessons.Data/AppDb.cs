@@ -7,6 +7,7 @@ using CoopLessons.Data.Families;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.People;
+using CoopLessons.Data.Planning;
 using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Tenancy;
@@ -52,6 +53,14 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<DutyMark> DutyMarks => Set<DutyMark>();
     public DbSet<CalendarAddress> CalendarAddresses => Set<CalendarAddress>();
 
+    public DbSet<Course> Courses => Set<Course>();
+    public DbSet<LessonLoop> Loops => Set<LessonLoop>();
+    public DbSet<Appointment> Appointments => Set<Appointment>();
+    public DbSet<TeachingAdult> TeachingAdults => Set<TeachingAdult>();
+    public DbSet<DayPattern> DayPatterns => Set<DayPattern>();
+    public DbSet<LearnerSitting> Sittings => Set<LearnerSitting>();
+    public DbSet<WeeklyWish> Wishes => Set<WeeklyWish>();
+
     private Guid? FamilyId => Current.FamilyId;
 
     protected override void OnModelCreating(ModelBuilder builder)
@@ -82,6 +91,8 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
         configurationBuilder.Properties<SpanReason>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<LegalEvent>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<SessionState>().HaveConversion<string>().HaveMaxLength(20);
+        configurationBuilder.Properties<AppointmentKind>().HaveConversion<string>().HaveMaxLength(20);
+        configurationBuilder.Properties<DayOfWeek>().HaveConversion<string>().HaveMaxLength(20);
     }
 
     private void OwnByFamily<T>(ModelBuilder builder)

@@ -67,7 +67,7 @@ public sealed record LearnerStanding(LawOfLearner Law, StandingQuestion Question
         var split = work.Split.Split;
         if (split.Count == 0)
             return [];
-        var parts = LargestRemainder.Divide(work.Activity.HandsOnMinutes, [.. split.Select(s => s.Weight)]);
+        var parts = LargestRemainder.Divide(work.Minutes, [.. split.Select(s => s.Weight)]);
         return split.Select((s, i) => new PlannedCredit(work.Session.Date, s.SubjectId, new Minutes(parts[i])));
     }
 
@@ -77,8 +77,8 @@ public sealed record LearnerStanding(LawOfLearner Law, StandingQuestion Question
         var units = (await db.Units.AsNoTracking().Include(u => u.Subjects).Include(u => u.Activities).Where(u => u.StartsOn != null).AsSplitQuery().ToListAsync(ct))
             .Where(u => u.StartsOn!.Value.AddDays(7 * u.Weeks) > today).ToList();
         var ids = units.SelectMany(u => u.Activities).Select(a => a.Id).ToList();
-        var done = (await db.PlannedSessions.AsNoTracking().Where(s => s.State == SessionState.Done && ids.Contains(s.ActivityId)).ToListAsync(ct))
-            .Where(s => s.Learners.Contains(Law.Learner.Id)).Select(s => s.ActivityId).ToHashSet();
+        var done = (await db.PlannedSessions.AsNoTracking().Where(s => s.State == SessionState.Done && s.ActivityId != null && ids.Contains(s.ActivityId.Value)).ToListAsync(ct))
+            .Where(s => s.Learners.Contains(Law.Learner.Id)).Select(s => s.ActivityId!.Value).ToHashSet();
         return [.. units.SelectMany(u => u.InPlan().Where(a => !done.Contains(a.Id)).Select(a => Open(u, a)))];
     }
 

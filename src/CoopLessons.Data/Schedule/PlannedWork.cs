@@ -1,51 +1,63 @@
 using CoopLessons.Core.Hours;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Log;
-using CoopLessons.Data.Units;
-using Microsoft.EntityFrameworkCore;
+using CoopLessons.Data.Planning;
 
 namespace CoopLessons.Data.Schedule;
 
-/// <summary>A planned session together with what is done in it.</summary>
-/// <param name="LeftOut">Subjects of its unit that the family leaves out.</param>
-public sealed record PlannedWork(PlannedSession Session, Activity Activity, IReadOnlySet<Guid> LeftOut)
+/// <summary>
+/// A planned session together with what is done in it. Done, taken back and done again go through here, since the
+/// bookmark of a course or of a loop moves with them.
+/// </summary>
+/// <param name="Course">Where it is a lesson.</param>
+/// <param name="Loop">Where it is a step.</param>
+public sealed record PlannedWork(PlannedSession Session, Doing Doing, Course? Course = null, LessonLoop? Loop = null)
 {
-    /// <summary>How its minutes count. What was planned before its last subject was left out counts as it was written.</summary>
-    public TakenSplit Split => Activity.Split(LeftOut) ?? new TakenSplit(Activity.Details.Weights, Activity.Details.Touches);
+    public string Title => Doing.Title;
+
+    public int Minutes => Doing.Minutes;
+
+    /// <summary>How its minutes count.</summary>
+    public TakenSplit Split => Doing.Split;
 
     /// <summary>The entry that says it was done as planned; null where it names no learner or no subject to credit.</summary>
     public EntryFacts? AsPlanned()
     {
-        var split = Split;
-        if (Session.Learners.Count == 0 || split.Split.Count == 0)
+        if (Session.Learners.Count == 0 || Split.Split.Count == 0)
             return null;
-        var minutes = new Minutes(Activity.HandsOnMinutes);
+        var minutes = new Minutes(Minutes);
         // The planned hour is a wish; only what a parent writes down is a start.
         return new EntryFacts(
-            Session.Date, null, Activity.Title, Place.Home, "",
-            [.. Session.Learners.Distinct().Select(l => new LearnerTime(l, minutes))], split.Split, split.Touches);
+            Session.Date, null, Title, Place.Home, "",
+            [.. Session.Learners.Distinct().Select(l => new LearnerTime(l, minutes))], Split.Split, Split.Touches);
     }
-}
 
-public static class PlanReading
-{
-    /// <summary>The sessions with their activities, tracked, in the order of a day: by start, then by place in the day.</summary>
-    public static async Task<IReadOnlyList<PlannedWork>> WorkAsync(this AppDb db, IQueryable<PlannedSession> sessions, CancellationToken ct)
+    /// <summary>Writes the entry that says it was done, and moves the bookmark on. The entry's id comes from the page, so that a repeat finds it.</summary>
+    /// <exception cref="InvalidOperationException">The session is done: a second entry would count it twice.</exception>
+    public LogEntry MarkDone(Guid entryId, EntryFacts facts, Author author, DateTime now)
     {
-        var found = await sessions.ToListAsync(ct);
-        var ids = found.Select(s => s.ActivityId).Distinct().ToList();
-        var activities = await db.Activities.AsNoTracking().Where(a => ids.Contains(a.Id)).ToDictionaryAsync(a => a.Id, ct);
-        var units = activities.Values.Select(a => a.UnitId).Distinct().ToList();
-        var leftOut = (await db.Set<UnitSubject>().AsNoTracking().Where(s => s.LeftOut && units.Contains(s.UnitId)).ToListAsync(ct))
-            .ToLookup(s => s.UnitId, s => s.SubjectId);
-        return
-        [
-            .. found.OrderBy(s => s.Date).ThenBy(s => s.StartsAt ?? int.MaxValue).ThenBy(s => s.Order).ThenBy(s => s.Id)
-                .Select(s => new PlannedWork(s, activities[s.ActivityId], leftOut[activities[s.ActivityId].UnitId].ToHashSet())),
-        ];
+        var entry = Session.MarkDone(entryId, facts, author, now);
+        Session.Did(Course?.LessonDone(), Loop?.StepDone().Id);
+        return entry;
     }
 
-    /// <summary>One session with its activity; null where the family has none of that id.</summary>
-    public static async Task<PlannedWork?> WorkAsync(this AppDb db, Guid sessionId, CancellationToken ct) =>
-        (await db.WorkAsync(db.PlannedSessions.Where(s => s.Id == sessionId), ct)).SingleOrDefault();
+    /// <summary>The entry was removed: the session is planned again, and the bookmark goes back to what was not done after all.</summary>
+    public void Undo()
+    {
+        Session.Undo();
+        if (Session.LessonNumber is { } lesson)
+            Course?.TakeBack(lesson);
+        if (Session.StepId is { } step)
+            Loop?.TakeBack(step);
+    }
+
+    /// <summary>An entry that says it was done, and had been removed, stands again.</summary>
+    public void DoneAgain(Guid entryId)
+    {
+        Session.DoneAgain(entryId);
+        if (Session.LessonNumber is { } lesson)
+            Course?.DoneAgain(lesson);
+        if (Session.StepId is { } step)
+            Loop?.DoneAgain(step);
+    }
 }

@@ -84,6 +84,6 @@ public sealed class ThePlanOfTheWeek(LoadedOnce once)
         var units = await db.Units.Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().ToListAsync();
         var activities = units.SelectMany(u => u.Activities.Select(a => (Activity: a, Unit: u))).ToDictionary(a => a.Activity.Id);
         var sessions = await db.PlannedSessions.ToListAsync();
-        return sessions.Select(s => new Planned(family.Name, s, activities[s.ActivityId].Activity, activities[s.ActivityId].Unit)).ToList();
+        return sessions.Select(s => new Planned(family.Name, s, activities[s.ActivityId!.Value].Activity, activities[s.ActivityId!.Value].Unit)).ToList();
     });
 }

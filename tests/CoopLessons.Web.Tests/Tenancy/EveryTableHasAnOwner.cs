@@ -20,7 +20,7 @@ public sealed class EveryTableHasAnOwner(TestServer server)
         var types = await TypesAsync();
         var without = types.Select(t => t.ClrType).Where(t => !t.IsAssignableTo(typeof(IFamilyOwned)) && !t.IsAssignableTo(typeof(IPersonOwned)) && !OfThePerson.Contains(t));
         Assert.Empty(without);
-        Assert.True(types.Count > 15);
+        Assert.True(types.Count > 25);
     }
 
     [Fact]

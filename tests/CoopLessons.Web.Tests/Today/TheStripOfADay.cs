@@ -103,7 +103,7 @@ public sealed class TheStripOfADay(TestServer server)
             db.PlannedSessions.Remove(session);
             var heron = await db.Learners.SingleAsync(l => l.Id == day.Heron);
             heron.Describe(heron.Name, heron.BirthDate, heron.Allergies, "strawberries");
-            db.PlannedSessions.Add(new PlannedSession(Guid.CreateVersion7(), session.ActivityId, TestServer.Today, null, 0, [day.Heron]));
+            db.PlannedSessions.Add(new PlannedSession(Guid.CreateVersion7(), session.ActivityId!.Value, TestServer.Today, null, 0, [day.Heron]));
             await db.SaveChangesAsync();
         });
         var page = await day.TodayAsync();

@@ -101,7 +101,7 @@ public sealed class ALostDay(TestServer server)
         }
 
         using var undo = await mine.Guardian.PostAsync($"{Lost}?handler=Undo",
-            [new("__RequestVerificationToken", await mine.Guardian.TokenAsync()), new("Back[0].SessionId", theirs.ReadAloud.ToString()), new("Back[0].From", "2026-03-12"), new("Back[0].To", "2026-03-12")]);
+            [new("__RequestVerificationToken", await mine.Guardian.TokenAsync()), new("Back[0].SessionId", theirs.ReadAloud.ToString()), new("Back[0].From", """{"date":"2026-03-12"}"""), new("Back[0].To", """{"date":"2026-03-12"}""")]);
         Assert.Equal(HttpStatusCode.NotFound, undo.StatusCode);
         Assert.Equal(TestServer.Today, (await theirs.SessionAsync(theirs.ReadAloud)).Date);
     }
@@ -138,7 +138,7 @@ public sealed class ALostDay(TestServer server)
     public async Task The_plan_refuses_a_session_that_stands_twice_in_one_proposal()
     {
         var day = await PlannedDay.MakeAsync(server);
-        var change = new PlanChange(day.Letters, TestServer.Today, Friday);
+        var change = new PlanChange(day.Letters, new PlanPlace(TestServer.Today, Order: 2), new PlanPlace(Friday, Order: 2));
         Assert.Equal(PlanAnswer.Unknown, await day.Family.FromDbAsync(db => Plan.ApplyAsync(db, [change, change], default)));
     }
 

@@ -585,6 +585,290 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("SignInSessions");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Planning.Appointment", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Adults")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Except")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Learners")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Repeats")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("StartsAt")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("SubjectId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "SubjectId");
+
+                    b.ToTable("Appointments");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.Course", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Learners")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("Lessons")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("Morning")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Need")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("NextLesson")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("PerWeek")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid>("SubjectId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "SubjectId");
+
+                    b.ToTable("Courses");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.DayPattern", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("OwnerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Stretches")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "OwnerId");
+
+                    b.ToTable("DayPatterns");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.LearnerSitting", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LearnerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "LearnerId");
+
+                    b.ToTable("Sittings");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.LessonLoop", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Learners")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("Morning")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Need")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("Next")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("PerWeek")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Steps")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.ToTable("Loops");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.TeachingAdult", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Order")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Phone")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("PersonId");
+
+                    b.ToTable("TeachingAdults");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.WeeklyWish", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Day")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Kind")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<bool>("Morning")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid?>("SubjectId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "SubjectId");
+
+                    b.ToTable("Wishes", t =>
+                        {
+                            t.HasCheckConstraint("CK_Wishes_OneOf", "(\"SubjectId\" IS NULL) <> (\"Kind\" IS NULL)");
+                        });
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -829,7 +1113,13 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
-                    b.Property<Guid>("ActivityId")
+                    b.Property<Guid?>("ActivityId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("AdultId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("CourseId")
                         .HasColumnType("uuid");
 
                     b.Property<DateOnly>("Date")
@@ -842,8 +1132,23 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("LessonNumber")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("LooksAt")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("LoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("Minutes")
+                        .HasColumnType("integer");
+
                     b.Property<int>("Order")
                         .HasColumnType("integer");
+
+                    b.Property<bool>("Pinned")
+                        .HasColumnType("boolean");
 
                     b.Property<int?>("StartsAt")
                         .HasColumnType("integer");
@@ -853,6 +1158,9 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .HasMaxLength(20)
                         .HasColumnType("character varying(20)");
 
+                    b.Property<Guid?>("StepId")
+                        .HasColumnType("uuid");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
@@ -861,9 +1169,18 @@ namespace CoopLessons.Data.Migrations.Postgres
 
                     b.HasIndex("FamilyId", "ActivityId");
 
+                    b.HasIndex("FamilyId", "AdultId");
+
+                    b.HasIndex("FamilyId", "CourseId");
+
                     b.HasIndex("FamilyId", "Date");
 
-                    b.ToTable("PlannedSessions");
+                    b.HasIndex("FamilyId", "LoopId");
+
+                    b.ToTable("PlannedSessions", t =>
+                        {
+                            t.HasCheckConstraint("CK_PlannedSessions_OneOf", "(CASE WHEN \"ActivityId\" IS NULL THEN 0 ELSE 1 END) + (CASE WHEN \"CourseId\" IS NULL THEN 0 ELSE 1 END) + (CASE WHEN \"LoopId\" IS NULL THEN 0 ELSE 1 END) = 1");
+                        });
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Units.Activity", b =>
@@ -1238,6 +1555,96 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Planning.Appointment", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SubjectId")
+                        .OnDelete(DeleteBehavior.NoAction);
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.Course", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SubjectId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.DayPattern", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.LearnerSitting", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Learner", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.LessonLoop", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.TeachingAdult", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.SetNull);
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.WeeklyWish", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SubjectId")
+                        .OnDelete(DeleteBehavior.NoAction);
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>
                 {
                     b.HasOne("CoopLessons.Data.Families.Family", null)
@@ -1359,8 +1766,22 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasOne("CoopLessons.Data.Units.Activity", null)
                         .WithMany()
                         .HasForeignKey("FamilyId", "ActivityId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
+                        .OnDelete(DeleteBehavior.Cascade);
+
+                    b.HasOne("CoopLessons.Data.Planning.TeachingAdult", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "AdultId")
+                        .OnDelete(DeleteBehavior.NoAction);
+
+                    b.HasOne("CoopLessons.Data.Planning.Course", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "CourseId")
+                        .OnDelete(DeleteBehavior.Cascade);
+
+                    b.HasOne("CoopLessons.Data.Planning.LessonLoop", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LoopId")
+                        .OnDelete(DeleteBehavior.Cascade);
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Units.Activity", b =>

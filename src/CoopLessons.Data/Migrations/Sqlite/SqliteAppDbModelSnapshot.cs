@@ -580,6 +580,290 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.ToTable("SignInSessions");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Planning.Appointment", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Adults")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Except")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Learners")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Repeats")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("StartsAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("SubjectId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "SubjectId");
+
+                    b.ToTable("Appointments");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.Course", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Learners")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Lessons")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("Morning")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Need")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("NextLesson")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("PerWeek")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SubjectId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "SubjectId");
+
+                    b.ToTable("Courses");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.DayPattern", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OwnerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Stretches")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "OwnerId");
+
+                    b.ToTable("DayPatterns");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.LearnerSitting", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LearnerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "LearnerId");
+
+                    b.ToTable("Sittings");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.LessonLoop", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Learners")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("Morning")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Need")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Next")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("PerWeek")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Steps")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.ToTable("Loops");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.TeachingAdult", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Order")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Phone")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("PersonId");
+
+                    b.ToTable("TeachingAdults");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.WeeklyWish", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Day")
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Morning")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("SubjectId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "SubjectId");
+
+                    b.ToTable("Wishes", t =>
+                        {
+                            t.HasCheckConstraint("CK_Wishes_OneOf", "(\"SubjectId\" IS NULL) <> (\"Kind\" IS NULL)");
+                        });
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -824,7 +1108,13 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
-                    b.Property<Guid>("ActivityId")
+                    b.Property<Guid?>("ActivityId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("AdultId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("CourseId")
                         .HasColumnType("TEXT");
 
                     b.Property<DateOnly>("Date")
@@ -837,7 +1127,22 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("LessonNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("LooksAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("LoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Minutes")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("Order")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("Pinned")
                         .HasColumnType("INTEGER");
 
                     b.Property<int?>("StartsAt")
@@ -848,6 +1153,9 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .HasMaxLength(20)
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("StepId")
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -856,9 +1164,18 @@ namespace CoopLessons.Data.Migrations.Sqlite
 
                     b.HasIndex("FamilyId", "ActivityId");
 
+                    b.HasIndex("FamilyId", "AdultId");
+
+                    b.HasIndex("FamilyId", "CourseId");
+
                     b.HasIndex("FamilyId", "Date");
 
-                    b.ToTable("PlannedSessions");
+                    b.HasIndex("FamilyId", "LoopId");
+
+                    b.ToTable("PlannedSessions", t =>
+                        {
+                            t.HasCheckConstraint("CK_PlannedSessions_OneOf", "(CASE WHEN \"ActivityId\" IS NULL THEN 0 ELSE 1 END) + (CASE WHEN \"CourseId\" IS NULL THEN 0 ELSE 1 END) + (CASE WHEN \"LoopId\" IS NULL THEN 0 ELSE 1 END) = 1");
+                        });
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Units.Activity", b =>
@@ -1231,6 +1548,96 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Planning.Appointment", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SubjectId")
+                        .OnDelete(DeleteBehavior.NoAction);
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.Course", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SubjectId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.DayPattern", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.LearnerSitting", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Learner", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.LessonLoop", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.TeachingAdult", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.SetNull);
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Planning.WeeklyWish", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SubjectId")
+                        .OnDelete(DeleteBehavior.NoAction);
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>
                 {
                     b.HasOne("CoopLessons.Data.Families.Family", null)
@@ -1352,8 +1759,22 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.HasOne("CoopLessons.Data.Units.Activity", null)
                         .WithMany()
                         .HasForeignKey("FamilyId", "ActivityId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
+                        .OnDelete(DeleteBehavior.Cascade);
+
+                    b.HasOne("CoopLessons.Data.Planning.TeachingAdult", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "AdultId")
+                        .OnDelete(DeleteBehavior.NoAction);
+
+                    b.HasOne("CoopLessons.Data.Planning.Course", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "CourseId")
+                        .OnDelete(DeleteBehavior.Cascade);
+
+                    b.HasOne("CoopLessons.Data.Planning.LessonLoop", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LoopId")
+                        .OnDelete(DeleteBehavior.Cascade);
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Units.Activity", b =>

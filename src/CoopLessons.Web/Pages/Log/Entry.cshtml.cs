@@ -39,8 +39,8 @@ public sealed class EntryModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             return LocalRedirect($"/log/{Id}");
         Expect(found.Entry, version);
         found.Entry.Remove(found.Newest, await AuthorAsync(), Now, why ?? "");
-        if (await SessionOfAsync(found.Entry) is { } session && session.EntryId == Id)
-            session.Undo();
+        if (await WorkOfAsync(found.Entry) is { } work && work.Session.EntryId == Id)
+            work.Undo();
         return await SaveOrAgainAsync("Removed. It counts nowhere now, and can be restored.");
     }
 
@@ -55,8 +55,8 @@ public sealed class EntryModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         Expect(found.Entry, version);
         found.Entry.Restore(found.Newest, await AuthorAsync(), Now, "");
         // Done again, unless another entry says so by now.
-        if (await SessionOfAsync(found.Entry) is { State: not SessionState.Done } session)
-            session.DoneAgain(Id);
+        if (await WorkOfAsync(found.Entry) is { Session.State: not SessionState.Done } work)
+            work.DoneAgain(Id);
         return await SaveOrAgainAsync("Restored. It counts again.");
     }
 
@@ -79,15 +79,14 @@ public sealed class EntryModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         return Again(status);
     }
 
-    private async Task<PlannedSession?> SessionOfAsync(LogEntry entry) =>
-        entry.SessionId is { } id ? await Db.PlannedSessions.SingleOrDefaultAsync(s => s.Id == id, Ct) : null;
+    private async Task<PlannedWork?> WorkOfAsync(LogEntry entry) => entry.SessionId is { } id ? await Db.WorkAsync(id, Ct) : null;
 
     private async Task<bool> LoadAsync()
     {
         if (await Db.LogEntries.AsNoTracking().SingleOrDefaultAsync(e => e.Id == Id, Ct) is not { } entry)
             return false;
         Version = entry.Version;
-        Session = await SessionOfAsync(entry);
+        Session = (await WorkOfAsync(entry))?.Session;
         Words = await EntryWords.LoadAsync(Db, Ct);
         var revisions = await Db.HistoryAsync(Id, Ct);
         History = [.. revisions.Select((r, i) => StepOf(r, i == 0 ? null : revisions[i - 1])).Reverse()];

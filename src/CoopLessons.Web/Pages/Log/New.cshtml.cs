@@ -76,7 +76,7 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         if (Work?.Session.State == SessionState.Done)
             return await LoggedAlreadyAsync();
         var author = await AuthorAsync();
-        Db.LogEntries.Add(Work is null ? LogEntry.Write(EntryId, facts, author, Now) : Work.Session.MarkDone(EntryId, facts, author, Now));
+        Db.LogEntries.Add(Work is null ? LogEntry.Write(EntryId, facts, author, Now) : Work.MarkDone(EntryId, facts, author, Now));
         return await Db.SaveOnceAsync(EntryId, Ct) switch
         {
             Written.Overtaken => await LoggedAlreadyAsync(),
@@ -128,8 +128,8 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
             return planned with { Date = day, StartsAt = Work.Session.StartsAt };
         if (Work is null && what is { Length: > 0 } && await Db.LastOfAsync(what, Ct) is { } last)
             return last.Facts with { Date = day, StartsAt = null, Note = "" };
-        var there = words.Learners.Where(l => !l.SetAside).Select(l => new LearnerTime(l.Id, new Minutes(Work?.Activity.HandsOnMinutes ?? 40)));
+        var there = words.Learners.Where(l => !l.SetAside).Select(l => new LearnerTime(l.Id, new Minutes(Work?.Minutes ?? 40)));
         var first = words.Subjects.Where(s => !s.Retired).Take(1).Select(s => new SubjectWeight(s.Id, 1));
-        return new EntryFacts(day, null, Work?.Activity.Title ?? "", Place.Home, "", [.. there], [.. first], []);
+        return new EntryFacts(day, null, Work?.Title ?? "", Place.Home, "", [.. there], [.. first], []);
     }
 }

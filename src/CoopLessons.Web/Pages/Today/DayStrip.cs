@@ -50,7 +50,7 @@ public sealed class DayStrip
         var learners = await db.Learners.AsNoTracking().Include(l => l.Levels).OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(ct);
         var taught = learners.Where(l => !l.SetAside).ToList();
         var next = (await TeachingDays.LoadAsync(db, ct)).After(date >= reading.Today ? date : reading.Today.AddDays(-1), 1)[0];
-        var work = await db.WorkAsync(db.PlannedSessions.Where(s => s.Date == date && s.State != SessionState.LetGo || s.Id == reading.Just), ct);
+        var work = await db.WorkAsync(db.PlannedSessions.Where(s => s.Date == date && s.State != SessionState.LetGo || s.Id == reading.Just), ct, reading.Today);
         var entries = await db.StandingIn(new(date, date)).OrderBy(r => r.StartsAt == null).ThenBy(r => r.StartsAt).ThenBy(r => r.WrittenAt).ThenBy(r => r.EntryId).ToListAsync(ct);
         var doneIds = work.Select(w => w.Session.EntryId).OfType<Guid>().ToList();
         var deeds = await db.Standing().Where(r => doneIds.Contains(r.EntryId)).ToDictionaryAsync(r => r.EntryId, ct);

@@ -1,4 +1,3 @@
-using CoopLessons.Core.Schedule;
 using CoopLessons.Data;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Schedule;
@@ -38,10 +37,10 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         if (await Db.KnowsEntryAsync(entryId, Ct) || work.Session.State == SessionState.Done)
             return null;
         if (work.Session.Date > Today)
-            return await AnswerAsync(sessionId, $"{work.Activity.Title} is planned for {work.Session.Date.InWords()}, which is still to come. Move it to today, or log it as something else.", 422);
+            return await AnswerAsync(sessionId, $"{work.Title} is planned for {work.Session.Date.InWords()}, which is still to come. Move it to today, or log it as something else.", 422);
         if (work.AsPlanned() is not { } facts)
             return LocalRedirect($"/log/new?session={sessionId}");
-        Db.LogEntries.Add(work.Session.MarkDone(entryId, facts, await AuthorAsync(), Now));
+        Db.LogEntries.Add(work.MarkDone(entryId, facts, await AuthorAsync(), Now));
         return await Db.SaveOnceAsync(entryId, Ct) == Written.Overtaken ? await AnswerAsync(sessionId, Overtaken, 409) : null;
     });
 
@@ -54,7 +53,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             return null;
         found.Entry.Remove(found.Newest, await AuthorAsync(), Now, "Taken back on the day's strip");
         if (work.Session.EntryId == entryId)
-            work.Session.Undo();
+            work.Undo();
         return await SaveOrTellAsync(sessionId);
     });
 
@@ -64,11 +63,11 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
 
     public Task<IActionResult> OnPostPlanAgainAsync(Guid sessionId) => ChangeOpenAsync(sessionId, s => s.PlanAgain());
 
-    public Task<IActionResult> OnPostMoveAsync(Guid sessionId, string? from, string? to) => ChangeAsync(sessionId, async _ =>
+    public Task<IActionResult> OnPostMoveAsync(Guid sessionId, string? from, string? to) => ChangeAsync(sessionId, async work =>
     {
         if (!DayWords.TryRead(from, out var first) || !DayWords.TryRead(to, out var second))
             return BadRequest();
-        return await Plan.ApplyAsync(Db, [new PlanChange(sessionId, first, second)], Ct) == PlanAnswer.Taken
+        return await Plan.ApplyAsync(Db, [work.Session.ToDay(first, second)], Ct) == PlanAnswer.Taken
             ? await SaveOrTellAsync(sessionId)
             : await AnswerAsync(sessionId, Overtaken, 409);
     });

@@ -2,7 +2,6 @@ using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Schedule;
-using CoopLessons.Data.Units;
 
 namespace CoopLessons.Web.Pages.Today;
 
@@ -14,7 +13,7 @@ namespace CoopLessons.Web.Pages.Today;
 public sealed record Wait(string For, int Minutes, DateOnly Since, DateOnly? EndsOn, int EndsAt)
 {
     /// <summary>The moment to look, as it stands on the day on which it ends.</summary>
-    public Look LookOf(PlannedWork work) => new(work.Session.Id, EndsAt, work.Activity.Title, For, Since == EndsOn ? null : Since);
+    public Look LookOf(PlannedWork work) => new(work.Session.Id, EndsAt, work.Title, For, Since == EndsOn ? null : Since);
 }
 
 /// <summary>What one child does at the child's own level.</summary>
@@ -29,7 +28,7 @@ public sealed record Deed(Guid EntryId, int Revision, string? By, string Length,
 public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Learner> Learners, IReadOnlyList<Learner> All, Deed? Deed, Wait? Wait)
 {
     public PlannedSession Session => Work.Session;
-    public Activity Activity => Work.Activity;
+    public Doing Doing => Work.Doing;
 
     /// <summary>Minted with the page: a second sending of its form is known by it.</summary>
     public Guid NewEntryId { get; } = Guid.CreateVersion7();
@@ -55,7 +54,7 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
     public bool IsOpen => !IsGone && Session.State == SessionState.Planned;
 
     public string Who => DayWords.Who(Deed?.Learners ?? Learners, NamesFirst ? [] : All);
-    public string Length => Deed?.Length ?? DayWords.Length(Activity.HandsOnMinutes);
+    public string Length => Deed?.Length ?? DayWords.Length(Doing.Minutes);
 
     /// <summary>When its waiting time ends on this very day: minutes after midnight.</summary>
     public int? LooksAt => Wait?.EndsOn == Date && (IsOpen || IsDone) ? Wait.EndsAt : null;
@@ -69,10 +68,10 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
     /// <summary>Where the activity meets the children who take part.</summary>
     public IReadOnlyList<Caution> Cautions => Core.Units.Cautions.Of(
         [.. Learners.Select(l => l.ToCautioned(Date))],
-        Activity.Details.Ingredients, Activity.Details.Hazards, Activity.Details.Variants);
+        Doing.Details.Ingredients, Doing.Details.Hazards, Doing.Details.Variants);
 
     /// <summary>Learners of whom the parent wrote something beyond the nine allergens, where anything is eaten or touched.</summary>
-    public IEnumerable<Learner> OtherAllergies => Activity.Details.Ingredients.Count > 0 ? Learners.Where(l => l.AllergyNote.Length > 0) : [];
+    public IEnumerable<Learner> OtherAllergies => Doing.Details.Ingredients.Count > 0 ? Learners.Where(l => l.AllergyNote.Length > 0) : [];
 
     public IReadOnlyList<Part> Parts
     {
@@ -81,7 +80,7 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
             var leading = Work.Split.Split.OrderByDescending(s => s.Weight).FirstOrDefault()?.SubjectId;
             return
             [
-                .. Learners.Select(l => (l.Name, Variant: Activity.Details.Variants.For(l.WorkingAge(Date, leading))))
+                .. Learners.Select(l => (l.Name, Variant: Doing.Details.Variants.For(l.WorkingAge(Date, leading))))
                     .Where(p => p.Variant is not null).Select(p => new Part(p.Name, p.Variant!.Does)),
             ];
         }
@@ -89,13 +88,13 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
 
     /// <summary>What stands in the strip after something was done to the line, for the ear and for the bar with the way back.</summary>
     public string Outcome =>
-        Session.Date != Date ? $"{Activity.Title} is moved to {Session.Date.InWords()}."
+        Session.Date != Date ? $"{Doing.Title} is moved to {Session.Date.InWords()}."
         : Session.State switch
         {
-            SessionState.Done => $"{Activity.Title} is done.",
-            SessionState.NotDone => $"{Activity.Title} is not done.",
-            SessionState.LetGo => $"{Activity.Title} is let go.",
-            _ => $"{Activity.Title} is planned again.",
+            SessionState.Done => $"{Doing.Title} is done.",
+            SessionState.NotDone => $"{Doing.Title} is not done.",
+            SessionState.LetGo => $"{Doing.Title} is let go.",
+            _ => $"{Doing.Title} is planned again.",
         };
 
     /// <summary>
@@ -105,17 +104,17 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
     /// </summary>
     public static Wait? WaitOf(PlannedWork work, LogRevision? deed, Family family)
     {
-        var (session, activity) = (work.Session, work.Activity);
-        if (activity.WaitingMinutes == 0)
+        var (session, doing) = (work.Session, work.Doing);
+        if (doing.WaitingMinutes == 0)
             return null;
         var date = deed?.Date ?? session.Date;
         var begins = deed?.StartsAt is { } started ? started + deed.Times.Max(t => t.Minutes)
-            : session.StartsAt is { } planned && date == session.Date ? planned + activity.HandsOnMinutes
+            : session.StartsAt is { } planned && date == session.Date ? planned + doing.Minutes
             : deed is null ? null : TickedAt(deed, family);
         if (begins is not { } from)
-            return new Wait(activity.WaitingFor, activity.WaitingMinutes, date, null, 0);
-        var end = from + activity.WaitingMinutes;
-        return new Wait(activity.WaitingFor, activity.WaitingMinutes, date, date.AddDays(end / 1440), end % 1440);
+            return new Wait(doing.WaitingFor, doing.WaitingMinutes, date, null, 0);
+        var end = from + doing.WaitingMinutes;
+        return new Wait(doing.WaitingFor, doing.WaitingMinutes, date, date.AddDays(end / 1440), end % 1440);
     }
 
     private static int? TickedAt(LogRevision deed, Family family)

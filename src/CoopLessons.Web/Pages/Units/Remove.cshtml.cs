@@ -36,7 +36,7 @@ public sealed class RemoveModel(AppDb db, TimeProvider clock) : UnitsPage(db, cl
             return false;
         Unit = unit;
         var activities = unit.Activities.Select(a => a.Id).ToList();
-        var states = await Db.PlannedSessions.Where(s => activities.Contains(s.ActivityId)).Select(s => s.State).ToListAsync(Ct);
+        var states = await Db.PlannedSessions.Where(s => s.ActivityId != null && activities.Contains(s.ActivityId.Value)).Select(s => s.State).ToListAsync(Ct);
         (Placed, Done) = (states.Count, states.Count(s => s == SessionState.Done));
         return true;
     }

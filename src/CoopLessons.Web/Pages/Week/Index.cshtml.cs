@@ -42,7 +42,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             return NotFound();
         _learners = await Db.Learners.AsNoTracking().OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(Ct);
         var calendar = await TeachingDays.LoadAsync(Db, Ct);
-        var work = await Db.WorkAsync(Db.PlannedSessions.Where(s => s.Date >= Shown.Days.First && s.Date <= Shown.Days.Last), Ct);
+        var work = await Db.WorkAsync(Db.PlannedSessions.Where(s => s.Date >= Shown.Days.First && s.Date <= Shown.Days.Last), Ct, Today);
         var all = Shown.Days.Days().Select(d => new WeekDay(d, calendar.Holds(d), calendar.BreakOn(d), [.. work.Where(w => w.Session.Date == d)])).ToList();
         Days = [.. all.Where(d => d.Teaching || d.Work.Count > 0 || d.Pause is not null && calendar.YearOf(d.Date)!.Weekdays.Holds(d.Date.DayOfWeek))];
         Folded = [.. all.Except(Days)];

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using CoopLessons.Core.Schedule;
 using CoopLessons.Data;
 using CoopLessons.Data.Schedule;
@@ -27,8 +26,10 @@ public sealed class LostModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
     public sealed class Move
     {
         public Guid SessionId { get; set; }
-        public DateOnly From { get; set; }
-        public DateOnly To { get; set; }
+
+        /// <summary>As <see cref="PlaceText"/> writes it.</summary>
+        public string? From { get; set; }
+        public string? To { get; set; }
     }
 
     [BindProperty]
@@ -59,9 +60,9 @@ public sealed class LostModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
             return NotFound();
         if (TempData[TakenKey] is string taken)
         {
-            Taken = JsonSerializer.Deserialize<List<PlanChange>>(taken)!;
+            Taken = PlaceText.ReadAll(taken);
             var ids = Taken.Select(t => t.SessionId).ToList();
-            _titles = (await Db.WorkAsync(Db.PlannedSessions.Where(s => ids.Contains(s.Id)), Ct)).ToDictionary(w => w.Session.Id, w => w.Activity.Title);
+            _titles = (await Db.WorkAsync(Db.PlannedSessions.Where(s => ids.Contains(s.Id)), Ct)).ToDictionary(w => w.Session.Id, w => w.Title);
         }
 
         Input = [.. Undone.Select(w => new Choice { SessionId = w.Session.Id, To = Offered[0].Iso() })];
@@ -79,7 +80,7 @@ public sealed class LostModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
     {
         if (await Plan.ApplyAsync(Db, changes, Ct) != PlanAnswer.Taken || !await SaveAsync())
             return await OvertakenAsync(date);
-        TempData[TakenKey] = JsonSerializer.Serialize(changes);
+        TempData[TakenKey] = PlaceText.WriteAll(changes);
         return LocalRedirect($"/week/lost/{Date.Iso()}");
     });
 
@@ -89,9 +90,17 @@ public sealed class LostModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
             return NotFound();
         if (!ModelState.IsValid || Back.Count == 0)
             return BadRequest();
-        if (Back.Any(b => b.To != Date))
+        var changes = new List<PlanChange>();
+        foreach (var back in Back)
+        {
+            if (PlaceText.Read(back.From) is not { } from || PlaceText.Read(back.To) is not { } to)
+                return BadRequest();
+            changes.Add(new PlanChange(back.SessionId, from, to));
+        }
+
+        if (changes.Any(c => c.Then.Date != Date))
             return NotFound();
-        var answer = await Plan.ApplyAsync(Db, [.. Back.Select(b => new PlanChange(b.SessionId, b.From, b.To))], Ct);
+        var answer = await Plan.ApplyAsync(Db, changes, Ct);
         if (answer == PlanAnswer.Unknown)
             return NotFound();
         if (answer == PlanAnswer.Overtaken || !await SaveAsync())
@@ -106,17 +115,19 @@ public sealed class LostModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
             return NotFound();
         if (!ModelState.IsValid)
             return BadRequest();
-        var changes = new List<PlanChange>();
+        var moves = new List<(Guid SessionId, DateOnly? To)>();
         for (var i = 0; i < Input.Count; i++)
         {
             if (Input[i].To == LetGo)
-                changes.Add(new PlanChange(Input[i].SessionId, Date, null));
+                moves.Add((Input[i].SessionId, null));
             else if (DayWords.TryRead(Input[i].To, out var to) && to >= PlanForm.Earliest && to != Date)
-                changes.Add(new PlanChange(Input[i].SessionId, Date, to));
+                moves.Add((Input[i].SessionId, to));
             else if (Input[i].To != Keep)
                 ModelState.AddModelError($"Input[{i}].To", "Choose a day from the list, keep it, or let it go.");
         }
 
+        if (await Plan.ToDaysAsync(Db, Date, moves, Ct) is not { } changes)
+            return NotFound();
         var answer = await Plan.ApplyAsync(Db, changes, Ct);
         // What is merely shown must not linger in the unit of work.
         Db.ChangeTracker.Clear();
@@ -147,7 +158,7 @@ public sealed class LostModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         Undone = await Db.WorkAsync(Db.PlannedSessions.Where(s => s.Date == date && (s.State == SessionState.Planned || s.State == SessionState.NotDone)), Ct);
         // A day gone by is made up for from today on.
         Offered = (await TeachingDays.LoadAsync(Db, Ct)).After(date >= Today ? date : Today.AddDays(-1), DaysOffered);
-        _titles = Undone.ToDictionary(w => w.Session.Id, w => w.Activity.Title);
+        _titles = Undone.ToDictionary(w => w.Session.Id, w => w.Title);
         return true;
     }
 }

@@ -46,7 +46,7 @@ public sealed class MoveModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         if (!await SaveAsync())
             return await OvertakenAsync(sessionId);
         var doubt = (await TeachingDays.LoadAsync(Db, Ct)).Doubt(date);
-        Say($"“{Work.Activity.Title}” is planned for {date.InWords(Today)}{(doubt is null ? "" : $", {doubt}")}.");
+        Say($"“{Work.Title}” is planned for {date.InWords(Today)}{(doubt is null ? "" : $", {doubt}")}.");
         return LocalRedirect($"/week/{IsoWeek.Of(date).Iso}");
     }
 
@@ -61,7 +61,7 @@ public sealed class MoveModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         Work.Session.LetGo();
         if (!await SaveAsync())
             return await OvertakenAsync(sessionId);
-        Say($"“{Work.Activity.Title}” is let go. It stays in its week, and can be planned again from there.");
+        Say($"“{Work.Title}” is let go. It stays in its week, and can be planned again from there.");
         return LocalRedirect($"/week/{IsoWeek.Of(Work.Session.Date).Iso}");
     }
 

@@ -17,7 +17,7 @@ public sealed record Unplaced(Guid ActivityId, string Title, string Unit, int Un
     {
         var units = await db.Units.AsNoTracking().Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery()
             .Where(u => u.StartsOn != null && u.StartsOn <= monday.AddDays(6)).OrderBy(u => u.StartsOn).ThenBy(u => u.Id).ToListAsync(ct);
-        var placed = (await db.PlannedSessions.Select(s => s.ActivityId).Distinct().ToListAsync(ct)).ToHashSet();
+        var placed = (await db.PlannedSessions.Where(s => s.ActivityId != null).Select(s => s.ActivityId!.Value).Distinct().ToListAsync(ct)).ToHashSet();
         return [.. units.Where(u => monday < u.StartsOn!.Value.AddDays(7 * (u.Weeks + WeeksAfter))).SelectMany(u => Of(u, monday, placed))];
     }
 
