@@ -35,6 +35,8 @@ public static class Server
         builder.Services.AddPages(settings);
         builder.Services.AddForwarding(settings);
         builder.Services.AddHealthChecks().AddCheck<DatabaseReady>("database", tags: ["ready"]);
+        builder.Services.AddSingleton<Planning.LayoutLine>();
+        builder.Services.AddHostedService<Planning.LayoutWork>();
         builder.Services.AddSingleton<FirstRunWord>();
         builder.Services.AddSingleton<FirstClaim>();
         builder.Services.AddSingleton<DemoCoop>();

@@ -28,6 +28,9 @@ public sealed class ServerSettings
     /// <summary>How many secrets (passwords, codes, links) may be tried in a minute from one address.</summary>
     public int TriesPerMinute { get; set; } = 20;
 
+    /// <summary>How many weeks may wait to be laid out; one that finds the line full is refused for the moment. 1 to 1,000.</summary>
+    public int LayoutsInLine { get; set; } = 32;
+
     public bool SignUpIsOpen => string.Equals(SignUp, "open", StringComparison.OrdinalIgnoreCase);
 
     public bool PublicIsHttps => PublicUrl?.StartsWith("https://", StringComparison.OrdinalIgnoreCase) == true;
@@ -52,6 +55,8 @@ public sealed class ServerSettings
 
         if (!string.IsNullOrWhiteSpace(settings.PublicUrl) && !(Uri.TryCreate(settings.PublicUrl, UriKind.Absolute, out var url) && url.Scheme is "http" or "https"))
             throw new SettingUnfitException($"CoopLessons__PublicUrl: “{settings.PublicUrl}” is no web address such as https://lessons.example.org.");
+        if (settings.LayoutsInLine is < 1 or > 1000)
+            throw new SettingUnfitException($"CoopLessons__LayoutsInLine: {settings.LayoutsInLine} is not between 1 and 1,000.");
         return settings;
     }
 

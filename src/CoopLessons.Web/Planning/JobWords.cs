@@ -1,0 +1,29 @@
+using System.Globalization;
+
+namespace CoopLessons.Web.Planning;
+
+/// <summary>What a page says of a long computation.</summary>
+public static class JobWords
+{
+    /// <summary>The line is full; answered with <see cref="StatusCodes.Status503ServiceUnavailable"/>.</summary>
+    public const string Busy = "The server is busy laying out weeks of others. Ask again in a minute.";
+
+    public const string Failed = "This could not be laid out. What happened is in the server’s log; your plan is as it was.";
+
+    /// <summary>A restart ends what was in line, and what is over is kept for an hour.</summary>
+    public const string Forgotten = "The server no longer knows this layout: it was started anew, or an hour has gone by. Your plan is as it was; ask once more.";
+
+    /// <summary>How a job stands, in one sentence.</summary>
+    /// <param name="job">Null for one that the server does not know.</param>
+    public static string Of(JobStanding? job) => job switch
+    {
+        null => Forgotten,
+        { State: JobState.Waiting, Place: 1 } => "This is the next to be laid out.",
+        { State: JobState.Waiting } => string.Create(CultureInfo.InvariantCulture, $"There {(job.Place == 2 ? "is one" : $"are {job.Place - 1}")} before this one."),
+        { State: JobState.Running } => job.Step.Length == 0 ? "This is being laid out." : job.Step + ".",
+        { State: JobState.Done } => "This is laid out.",
+        { State: JobState.Failed } => job.Fault!,
+        { ReplacedBy: not null } => "You asked for this once more, and the newer layout took its place.",
+        _ => "This was called off.",
+    };
+}
