@@ -20,7 +20,7 @@ public static class WeekFaults
 
     private static IEnumerable<string> OfPeople(WeekProblem problem)
     {
-        if (problem.Adults.Count > 4)
+        if (problem.Adults.Count > WeekProblem.MostAdults)
             yield return $"At most four adults can be in a week; these are {problem.Adults.Count}.";
         foreach (var learner in problem.Learners)
         {

@@ -92,4 +92,7 @@ public sealed record WeekSession(
 /// <summary>A week, or what is left of it, to be laid out.</summary>
 /// <param name="Days">The days on which sessions may stand: ascending, 1 to 7 of them.</param>
 public sealed record WeekProblem(
-    IReadOnlyList<DateOnly> Days, IReadOnlyList<WeekLearner> Learners, IReadOnlyList<WeekAdult> Adults, IReadOnlyList<WeekSession> Sessions);
+    IReadOnlyList<DateOnly> Days, IReadOnlyList<WeekLearner> Learners, IReadOnlyList<WeekAdult> Adults, IReadOnlyList<WeekSession> Sessions)
+{
+    public const int MostAdults = 4;
+}

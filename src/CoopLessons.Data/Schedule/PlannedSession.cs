@@ -45,6 +45,14 @@ public sealed class PlannedSession : IFamilyOwned, IVersioned
     public static PlannedSession OfLoop(Guid id, Guid loopId, DateOnly date, int? startsAt, int order, IEnumerable<Guid> learners) =>
         new(id, (null, null, loopId), date, startsAt, order, learners);
 
+    /// <summary>A session that a proposal adds.</summary>
+    public static PlannedSession Of(AddedSession added)
+    {
+        var session = new PlannedSession(added.Id, (added.ActivityId, added.CourseId, added.LoopId), added.Place.Date, added.Place.StartsAt, added.Place.Order, added.Learners);
+        session.Stand(added.Place);
+        return session;
+    }
+
     public Guid FamilyId { get; private set; }
     public Guid Id { get; private set; }
 
@@ -164,7 +172,11 @@ public sealed class PlannedSession : IFamilyOwned, IVersioned
     public void Take(PlanChange change)
     {
         RefuseIfDone();
-        var then = change.Then;
+        Stand(change.Then);
+    }
+
+    private void Stand(PlanPlace then)
+    {
         (Date, StartsAt, Order, LooksAt) = (then.Date, then.StartsAt, then.Order, then.LooksAt);
         (AdultId, Minutes, Pinned) = (then.AdultId, then.Minutes, then.Pinned);
         State = then.State switch { PlanState.NotDone => SessionState.NotDone, PlanState.LetGo => SessionState.LetGo, _ => SessionState.Planned };

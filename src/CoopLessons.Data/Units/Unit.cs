@@ -12,6 +12,9 @@ public sealed class Unit : IFamilyOwned, IVersioned
     public const int LongestSummary = 2000;
     public const int MostWeeks = 12;
 
+    /// <summary>How many weeks after its end what it left is still offered: a unit that runs a little longer is common.</summary>
+    public const int WeeksAfter = 2;
+
     private readonly List<UnitSubject> _subjects = [];
     private readonly List<Activity> _activities = [];
 

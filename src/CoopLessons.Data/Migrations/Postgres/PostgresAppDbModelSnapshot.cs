@@ -1104,6 +1104,58 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("SubjectReadings");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Schedule.PlanStep", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Added")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Changes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("LeftOut")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("TakenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<bool>("Undone")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Units")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "TakenAt");
+
+                    b.ToTable("PlanSteps");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Schedule.PlannedSession", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -1751,6 +1803,15 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
                         .WithMany()
                         .HasForeignKey("FamilyId", "SubjectId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Schedule.PlanStep", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
