@@ -29,7 +29,8 @@ public static class WeekLayout
         var places = Places(week, laying.Best);
         var bound = laying.HasBound ? laying.Bound : 0;
         var proof = !laying.HasBound ? Proof.None : laying.Cost == bound ? Proof.Best : Proof.Within;
-        return new WeekPlan(places, [], laying.Best.Price(week), bound, proof, laying.CutShort);
+        var misfits = new WhyNot(week, laying.Best, laying.Order, () => laying.Thinking.Spent < 2 * effort.Units && !laying.CutShort).Misfits();
+        return new WeekPlan(places, misfits, laying.Price, bound, proof, laying.CutShort);
     }
 
     private static List<Placing> Places(GridWeek week, Draft draft)

@@ -8,22 +8,31 @@ namespace CoopLessons.Core.Schedule.Layout;
 /// </summary>
 internal sealed class Assignment
 {
+    /// <summary>Over by noon, not over by noon, and, where nobody asks which, the one or the other.</summary>
+    public const int Kinds = 3;
+    private const int Either = 2;
+
     private readonly GridWeek _week;
     private readonly BoolVar?[,,] _half;
     private readonly CpModel _model = new();
+    private IntVar _price = null!;
 
     public Assignment(GridWeek week, bool all)
     {
         _week = week;
-        _half = new BoolVar?[week.Sessions.Length, week.Days, 2];
+        _half = new BoolVar?[week.Sessions.Length, week.Days, Kinds];
         foreach (var s in week.Sessions)
         {
             for (var d = 0; d < week.Days && s.Possible; d++)
             {
-                if (s.Starts[d].Any(s.IsMorning))
+                var (early, late) = (s.Starts[d].Any(s.IsMorning), s.Starts[d].Any(t => !s.IsMorning(t)));
+                var either = early && late && !s.WishesMorning;
+                if (early && !either)
                     _half[s.Index, d, 0] = _model.NewBoolVar("");
-                if (s.Starts[d].Any(t => !s.IsMorning(t)))
+                if (late && !either)
                     _half[s.Index, d, 1] = _model.NewBoolVar("");
+                if (either)
+                    _half[s.Index, d, Either] = _model.NewBoolVar("");
             }
 
             var places = Halves(s.Index, (_, _) => true);
@@ -44,7 +53,7 @@ internal sealed class Assignment
     {
         var halves = new List<BoolVar>();
         for (var d = 0; d < _week.Days; d++)
-            for (var h = 0; h < 2; h++)
+            for (var h = 0; h < Kinds; h++)
                 if (_half[s, d, h] is { } half && which(d, h))
                     halves.Add(half);
         return halves;
@@ -100,8 +109,13 @@ internal sealed class Assignment
             }
         }
 
-        _model.Minimize(LinearExpr.Sum(terms));
+        _price = _model.NewIntVar(0, int.MaxValue, "");
+        _model.Add(_price == LinearExpr.Sum(terms));
+        _model.Minimize(_price);
     }
+
+    /// <summary>Only what is cheaper counts from now on; where there is nothing of the kind, the cost is the least there is.</summary>
+    public void AskForLessThan(int cost) => _model.Add(_price <= cost - 1);
 
     private void Uneven(List<LinearExpr> terms, int d, Func<GridSession, int> load, int isFixed, int target)
     {
@@ -118,22 +132,22 @@ internal sealed class Assignment
         _model.ClearHints();
         foreach (var s in _week.Sessions)
             for (var d = 0; d < _week.Days; d++)
-                for (var h = 0; h < 2; h++)
+                for (var h = 0; h < Kinds; h++)
                     if (_half[s.Index, d, h] is { } half)
-                        _model.AddHint(half, draft.Day[s.Index] == d && s.IsMorning(draft.Start[s.Index]) == (h == 0) ? 1 : 0);
+                        _model.AddHint(half, draft.Day[s.Index] == d && (h == Either || s.IsMorning(draft.Start[s.Index]) == (h == 0)) ? 1 : 0);
     }
 
     /// <summary>The bound, and where a sharing-out was found, the day of each session (-1 for none) and whether it promises a morning that was wished for.</summary>
     public (CpSolverStatus Status, int Bound, int[] Day, bool[] Morning) Solve(Thinking thinking, double share)
     {
-        var (status, solver) = thinking.Solve(_model, share, "linearization_level:2");
+        var (status, solver) = thinking.Solve(_model, share, "linearization_level:2 symmetry_level:3");
         var day = new int[_week.Sessions.Length];
         var morning = new bool[_week.Sessions.Length];
         Array.Fill(day, -1);
         var found = Thinking.Found(status);
         for (var s = 0; s < day.Length && found; s++)
             for (var d = 0; d < _week.Days; d++)
-                for (var h = 0; h < 2; h++)
+                for (var h = 0; h < Kinds; h++)
                     if (_half[s, d, h] is { } half && solver.BooleanValue(half))
                         (day[s], morning[s]) = (d, h == 0 && _week.Sessions[s].WishesMorning);
         var bound = status is CpSolverStatus.Infeasible or CpSolverStatus.ModelInvalid || solver.Response is null ? 0 : solver.BestObjectiveBound;
@@ -145,7 +159,7 @@ internal sealed class Assignment
     {
         var literals = new List<BoolVar>();
         foreach (var (s, morning) in core)
-            for (var h = 0; h < (morning ? 1 : 2); h++)
+            for (var h = 0; h < (morning ? 1 : Kinds); h++)
                 if (_half[s, day, h] is { } half)
                     literals.Add(half);
         _model.Add(LinearExpr.Sum(literals) <= core.Count - 1);

@@ -11,7 +11,7 @@ internal sealed class AssignmentSums(GridWeek week, CpModel model, BoolVar?[,,] 
         for (var l = 0; l < week.Learners; l++)
             AddLearner(l);
         var hands = Sum(0, Slots.PerDay, HandsFree);
-        AddSum(s => s.HandsLoad, hands, h => h < 2);
+        AddSum(s => s.HandsLoad, hands, _ => true);
         if (Whole(HandsFree))
             AddSum(s => s.Need == AdultNeed.HandsOn ? s.Length : 0, Sum(Slots.Noon, Slots.PerDay, HandsFree), h => h == 1);
         AddSum(s => s.Need == AdultNeed.HandsOn ? s.Length : 0, Sum(0, Slots.Noon, HandsFree), h => h == 0);
@@ -56,7 +56,7 @@ internal sealed class AssignmentSums(GridWeek week, CpModel model, BoolVar?[,,] 
         var literals = new List<BoolVar>();
         var sizes = new List<long>();
         foreach (var s in week.Sessions)
-            for (var h = 0; h < 2; h++)
+            for (var h = 0; h < Assignment.Kinds; h++)
                 if (which(h) && size(s) > 0 && half[s.Index, day, h] is { } literal)
                 {
                     literals.Add(literal);

@@ -65,6 +65,16 @@ internal sealed class DayBooks
                 _beside[d][t]++;
     }
 
+    public bool IsTaken(int learner, int day, int slot) => _taken[learner][day][slot];
+
+    /// <summary>Whether an adult may take something in hand; without the plan, as far as what is fixed alone goes.</summary>
+    public bool HasHands(int adult, int day, int slot, bool planned) => planned
+        ? _free[adult][day][slot] && (_beside[day][slot] == 0 || SomebodyIsFree(day, slot, but: adult))
+        : _week.AdultFree[adult][day][slot];
+
+    /// <summary>Whether some adult may be near.</summary>
+    public bool HasSomebody(int day, int slot, bool planned) => planned ? SomebodyIsFree(day, slot, but: -1) : _week.AdultFree.Any(a => a[day][slot]);
+
     private int Hands(int day, int from, int to)
     {
         for (var a = 0; a < _free.Length; a++)

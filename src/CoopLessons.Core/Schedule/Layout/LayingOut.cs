@@ -27,6 +27,7 @@ internal sealed class LayingOut
 
     public Draft Best { get; private set; }
     public int Cost { get; private set; }
+    public PlanCost Price => Best.Price(_week);
 
     /// <summary>No plan costs less.</summary>
     public int Bound { get; private set; }
@@ -47,9 +48,13 @@ internal sealed class LayingOut
         if (Cost > Bound && _effort > 0)
         {
             PlaceEverything();
-            ShareOut(0.15);
-            Pair("Evening out the days", 0.55);
-            ShareOut(0.85);
+            if (!Everything)
+                SaveWhatCanBeSaved();
+            var whole = Everything;
+            Pair("Evening out the days", whole ? 0.1 : 0.75);
+            ShareOut(whole ? 0.4 : 0.88);
+            Pair("Evening out the days", 0.6);
+            ShareOut(0.9);
             Pair("Trying what else would do", 1);
         }
 
@@ -70,11 +75,23 @@ internal sealed class LayingOut
         var model = new PlacingModel(_week, _week.Sessions, [.. Enumerable.Range(0, _week.Days)], Best, all: true);
         model.PutAlikeInOrder();
         model.Hint(Best);
-        var (status, solver) = _thinking.Solve(model.Model, 0.25 * _effort);
+        var (status, solver) = _thinking.Solve(model.Model, Math.Max(0.06, 0.1 * _effort));
         if (Thinking.Found(status))
             Take(model.Read(solver));
         else if (status == CpSolverStatus.Infeasible)
             (Bound, HasBound) = (Bound + 400 * _week.Sessions.Where(s => s.Possible).Min(s => s.Worth), true);
+    }
+
+    /// <summary>Where not everything found a place, as much as can be by weight, whatever else it costs.</summary>
+    private void SaveWhatCanBeSaved()
+    {
+        var model = new PlacingModel(_week, _week.Sessions, [.. Enumerable.Range(0, _week.Days)], Best, all: false);
+        model.PutAlikeInOrder();
+        model.MinimizeLeftOut();
+        model.Hint(Best);
+        var (status, solver) = _thinking.Solve(model.Model, 0.35 * _effort);
+        if (Thinking.Found(status))
+            Take(model.Read(solver));
     }
 
     private void Pair(string step, double until)
@@ -97,8 +114,11 @@ internal sealed class LayingOut
         while (Cost > Bound && _thinking.Spent < until * _effort && !_thinking.CutShort)
         {
             assignment.Hint(Best);
+            assignment.AskForLessThan(Cost);
             var (status, bound, day, morning) = assignment.Solve(_thinking, until * _effort - _thinking.Spent);
-            if (status is not (CpSolverStatus.Infeasible or CpSolverStatus.ModelInvalid))
+            if (status == CpSolverStatus.Infeasible)
+                (Bound, HasBound) = (Cost, true);
+            else
                 (Bound, HasBound) = (Math.Max(Bound, Math.Min(bound, Cost)), HasBound || bound > 0 || Thinking.Found(status));
             if (Cost <= Bound || !Thinking.Found(status) || !OrderDays(assignment, day, morning))
                 return;

@@ -39,6 +39,10 @@ internal sealed partial class PlacingModel
         Model.Minimize(LinearExpr.Sum(terms));
     }
 
+    /// <summary>Nothing but the weight of what finds no place.</summary>
+    public void MinimizeLeftOut() =>
+        Model.Minimize(LinearExpr.Sum(_free.Select(s => s.Worth * (1 - LinearExpr.Sum(Literals(s.Index, _ => true))))));
+
     private void AddUneven(List<LinearExpr> terms, int d, Func<GridSession, int> load, int isFixed, int target)
     {
         var here = _free.Where(s => _on[s.Index, d] is not null && load(s) > 0).ToList();
