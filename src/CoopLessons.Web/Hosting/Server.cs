@@ -36,6 +36,7 @@ public static class Server
         builder.Services.AddForwarding(settings);
         builder.Services.AddHealthChecks().AddCheck<DatabaseReady>("database", tags: ["ready"]);
         builder.Services.AddSingleton<Planning.LayoutLine>();
+        builder.Services.AddSingleton<Planning.FamilyWork>();
         builder.Services.AddHostedService<Planning.LayoutWork>();
         builder.Services.AddSingleton<FirstRunWord>();
         builder.Services.AddSingleton<FirstClaim>();

@@ -17,6 +17,10 @@ public static class DayWords
     public static bool TryRead(string? text, out DateOnly date) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out date) && date >= Earliest && date <= Latest;
 
+    /// <summary>Reads a week as ISO 8601 writes it, inside the dates that pages take.</summary>
+    public static bool TryWeek(string? text, out Core.Calendar.Week week) =>
+        Core.Calendar.Week.TryParse(text, out week) && week.Days.First >= Earliest.AddDays(7) && week.Days.Last <= Latest.AddDays(-7);
+
     public static string Iso(this DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     /// <summary>“Thursday 12 March”.</summary>
