@@ -14,6 +14,9 @@ public enum DemandOrigin { Unit, Course, Loop }
 public sealed record Demand(
     Guid Id, string Title, string? Subject, DemandOrigin Origin, IReadOnlyList<Guid> Learners, int Minutes, AdultNeed Need, int LookMinutes = 0)
 {
+    /// <summary>What one look takes where nobody said otherwise, in minutes (common practice, no source).</summary>
+    public const int UsualLook = 5;
+
     /// <summary>Asked of each of its learners.</summary>
     public int OfLearner => Minutes + LookMinutes;
 

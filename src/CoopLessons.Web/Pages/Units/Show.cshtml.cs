@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using CoopLessons.Core.Calendar;
 using CoopLessons.Data;
+using CoopLessons.Data.Planning;
 using CoopLessons.Data.Units;
 using Microsoft.AspNetCore.Mvc;
 
@@ -15,10 +16,21 @@ public sealed class ShowModel(AppDb db, TimeProvider clock) : UnitsPage(db, cloc
     [BindProperty]
     public TakeInput Take { get; set; } = new();
 
+    /// <summary>The week whose fit was asked for; without one, the fullest.</summary>
+    [BindProperty(SupportsGet = true, Name = "week")]
+    public int? AskedWeek { get; set; }
+
     public UnitPlan Plan { get; private set; } = null!;
+
+    /// <summary>Null where nothing is written that could fit or not.</summary>
+    public UnitFit? Fit { get; private set; }
     public Unit Unit => Plan.Unit;
 
     public async Task<IActionResult> OnGetAsync(Guid id) => await ShowAsync(id) ? Page() : NotFound();
+
+    /// <summary>The fit of another week, to be put in place of the one that is shown.</summary>
+    public async Task<IActionResult> OnGetFitAsync(Guid id) =>
+        await ShowAsync(id) && Fit is not null ? Fragment("_Fit", this) : NotFound();
 
     /// <summary>Sets which of the subjects that the form showed are taken; the others stay as they are.</summary>
     public async Task<IActionResult> OnPostChooseAsync(Guid id, List<Guid> shown, List<Guid> taken)
@@ -90,7 +102,7 @@ public sealed class ShowModel(AppDb db, TimeProvider clock) : UnitsPage(db, cloc
         ModelState.Clear();
         var saved = await SaveAsync();
         if (saved && !Request.IsHtmx())
-            return RedirectToPage("Show", null, new { id }, at);
+            return RedirectToPage("Show", null, new { id, week = AskedWeek }, at);
         if (!await ShowAsync(id))
             return NotFound();
         var status = saved ? StatusCodes.Status200OK : StatusCodes.Status409Conflict;
@@ -116,7 +128,10 @@ public sealed class ShowModel(AppDb db, TimeProvider clock) : UnitsPage(db, cloc
             return false;
         var learners = await LearnersAsync();
         Plan = UnitPlan.Of(unit, await SubjectsAsync(), [.. learners.Select(Cautioned)], Today);
-        Take = new TakeInput { Monday = unit.StartsOn ?? Core.Calendar.Week.Of(Today).Next.Monday, Version = unit.Version };
+        var monday = unit.StartsOn ?? Core.Calendar.Week.Of(Today).Next.Monday;
+        Take = new TakeInput { Monday = monday, Version = unit.Version };
+        if (unit.Activities.Count > 0)
+            Fit = UnitFit.Of(unit, await FamilyWeek.OfUnitAsync(Db, unit, monday, Ct), AskedWeek);
         return true;
     }
 
