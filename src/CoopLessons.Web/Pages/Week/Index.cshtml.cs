@@ -1,6 +1,7 @@
 using CoopLessons.Core.Calendar;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
+using CoopLessons.Data.Planning;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc;
@@ -28,6 +29,9 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
 
     public IReadOnlyList<Unplaced> Unplaced { get; private set; } = [];
 
+    /// <summary>Of the year that holds today; null between years.</summary>
+    public YearSlack? Slack { get; private set; }
+
     /// <summary>Whether any day lies outside every school year.</summary>
     public bool BetweenYears { get; private set; }
 
@@ -48,6 +52,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         Folded = [.. all.Except(Days)];
         BetweenYears = all.Any(d => calendar.YearOf(d.Date) is null);
         Unplaced = await Week.Unplaced.LoadAsync(Db, Shown.Monday, Ct);
+        Slack = await YearSlack.LoadAsync(Db, Today, Ct);
         return Page();
     }
 
