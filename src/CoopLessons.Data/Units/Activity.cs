@@ -25,6 +25,9 @@ public sealed record ActivityDetails(
     /// <summary>Codes of the unit's activities that are done first.</summary>
     public IReadOnlyList<string> After { get; init; } = [];
 
+    /// <summary>The hands-on minutes as somebody wrote them, where those that hold were taken from the log's memory.</summary>
+    public int? MinutesBefore { get; init; }
+
     [JsonIgnore]
     public IEnumerable<Guid> SubjectIds => Subjects.Select(s => s.SubjectId);
 
@@ -80,8 +83,21 @@ public sealed class Activity : IFamilyOwned, IVersioned
     public void Describe(ActivityFacts facts, ActivityDetails details)
     {
         (Week, Order, Title, Kind, Does) = (facts.Week, facts.Order, facts.Title, facts.Kind, facts.Does);
+        // Minutes that somebody writes are the ones from which the memory of the log reckons.
+        Details = details with { MinutesBefore = facts.HandsOnMinutes == HandsOnMinutes ? Details.MinutesBefore : null };
         (AdultNeed, HandsOnMinutes, WaitingMinutes, WaitingFor) = (facts.AdultNeed, facts.HandsOnMinutes, facts.WaitingMinutes, facts.WaitingFor);
-        Details = details;
+    }
+
+    /// <summary>Hands-on minutes as somebody wrote them.</summary>
+    public int WrittenMinutes => Details.MinutesBefore ?? HandsOnMinutes;
+
+    /// <summary>Takes the minutes that it is likely to need, and remembers those that were written.</summary>
+    /// <param name="minutes">1 to <see cref="MostHandsOn"/>.</param>
+    public void TakeLikely(int minutes)
+    {
+        var written = WrittenMinutes;
+        HandsOnMinutes = minutes;
+        Details = Details with { MinutesBefore = minutes == written ? null : written };
     }
 
     public void LeaveOut() => LeftOut = true;
@@ -104,6 +120,7 @@ public sealed class Activity : IFamilyOwned, IVersioned
             b.Property(a => a.Does).HasMaxLength(LongestDoes);
             b.Property(a => a.WaitingFor).HasMaxLength(LongestTitle);
             b.Property(a => a.Details).AsJson();
+            b.Ignore(a => a.WrittenMinutes);
         }
     }
 }

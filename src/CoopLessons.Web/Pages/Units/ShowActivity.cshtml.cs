@@ -26,15 +26,36 @@ public sealed class ShowActivityModel(AppDb db, TimeProvider clock) : UnitsPage(
     public IReadOnlyList<Learner> OtherAllergies { get; private set; } = [];
     public IReadOnlyList<(string Name, int Weight)> Subjects { get; private set; } = [];
 
-    public async Task<IActionResult> OnGetAsync(Guid id, Guid activityId)
+    public MinutesOffers Minutes { get; private set; } = null!;
+
+    public async Task<IActionResult> OnGetAsync(Guid id, Guid activityId) => await LoadAsync(id, activityId) ? Page() : NotFound();
+
+    /// <summary>Takes minutes that the log's memory offers, or goes back to those that were written.</summary>
+    public async Task<IActionResult> OnPostTakeMinutesAsync(Guid id, Guid activityId, int minutes, int version)
+    {
+        if (!await LoadAsync(id, activityId))
+            return NotFound();
+        if (!ModelState.IsValid)
+            return BadRequest();
+        if (Activity.HandsOnMinutes != minutes && !await TakeMinutesAsync(Activity, Minutes, minutes, version))
+        {
+            await LoadAsync(id, activityId);
+            return Again(StatusCodes.Status409Conflict);
+        }
+
+        return RedirectToPage(new { id, activityId });
+    }
+
+    private async Task<bool> LoadAsync(Guid id, Guid activityId)
     {
         var unit = await UnitAsync(id);
         if (unit?.Activities.FirstOrDefault(a => a.Id == activityId) is not { } activity)
-            return NotFound();
+            return false;
         (Unit, Activity) = (unit, activity);
         var subjects = await SubjectsAsync();
         var learners = await LearnersAsync();
         Line = UnitPlan.Of(unit, subjects, [.. learners.Select(Cautioned)], Today).Weeks.SelectMany(w => w.Activities).Single(a => a.Activity.Id == activityId);
+        Minutes = await MinutesOffers.LoadAsync(Db, activity, learners, $"/units/{id}/activities/{activityId}?handler=TakeMinutes", Ct);
 
         var details = activity.Details;
         var weightiest = subjects.Select(s => (Subject: s, Weight: details.Subjects.FirstOrDefault(x => x.SubjectId == s.Id)?.Weight ?? 0)).MaxBy(x => x.Weight).Subject;
@@ -42,7 +63,7 @@ public sealed class ShowActivityModel(AppDb db, TimeProvider clock) : UnitsPage(
         Others = [.. details.Variants.Except(Fitting.Select(f => f.Variant)).OrderBy(v => v.FromAge)];
         OtherAllergies = [.. learners.Where(l => l.AllergyNote.Length > 0)];
         Subjects = [.. subjects.Join(details.Subjects, s => s.Id, x => x.SubjectId, (s, x) => (s.Name, x.Weight)).OrderByDescending(x => x.Weight)];
-        return Page();
+        return true;
     }
 
     private FittingVersion? Fit(Learner learner, FamilySubject subject)

@@ -3,14 +3,16 @@ using CoopLessons.Data.Families;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Units;
 using CoopLessons.Web.Pages.Today;
+using CoopLessons.Web.Pages.Units;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.ModelBinding;
 using Microsoft.EntityFrameworkCore;
 using IsoWeek = CoopLessons.Core.Calendar.Week;
 
 namespace CoopLessons.Web.Pages.Week;
 
 /// <summary>Gives an activity a day.</summary>
-public sealed class PlaceModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+public sealed class PlaceModel(AppDb db, TimeProvider clock) : UnitsPage(db, clock)
 {
     public sealed class InputModel : PlanForm
     {
@@ -26,6 +28,8 @@ public sealed class PlaceModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     public Activity Activity { get; private set; } = null!;
     public IReadOnlyList<Learner> Learners { get; private set; } = [];
 
+    public MinutesOffers Minutes { get; private set; } = null!;
+
     /// <summary>Days on which it is planned already.</summary>
     public IReadOnlyList<DateOnly> Already { get; private set; } = [];
 
@@ -34,6 +38,28 @@ public sealed class PlaceModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     {
         if (!await LoadAsync(activityId))
             return NotFound();
+        await ProposeAsync(week);
+        return Page();
+    }
+
+    /// <summary>Takes minutes that the log's memory offers for the activity, before it is placed.</summary>
+    public async Task<IActionResult> OnPostTakeMinutesAsync(Guid activityId, int minutes, int version)
+    {
+        if (!await LoadAsync(activityId))
+            return NotFound();
+        // The form that places it is another one: what it lacks is no fault here.
+        if (ModelState.GetFieldValidationState(nameof(minutes)) == ModelValidationState.Invalid || ModelState.GetFieldValidationState(nameof(version)) == ModelValidationState.Invalid)
+            return BadRequest();
+        ModelState.Clear();
+        if (Activity.HandsOnMinutes == minutes || await TakeMinutesAsync(await Db.Activities.SingleAsync(a => a.Id == activityId, Ct), Minutes, minutes, version))
+            return LocalRedirect($"/week/place/{activityId}");
+        await LoadAsync(activityId);
+        await ProposeAsync(null);
+        return Again(StatusCodes.Status409Conflict);
+    }
+
+    private async Task ProposeAsync(string? week)
+    {
         var from = IsoWeek.TryParse(week, out var shown) && shown.Monday > Today ? shown.Monday : Today;
         Input = new InputModel
         {
@@ -41,7 +67,6 @@ public sealed class PlaceModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             Date = (await TeachingDays.LoadAsync(Db, Ct)).After(from.AddDays(-1), 1)[0],
             Learners = [.. Learners.Where(l => !l.SetAside).Select(l => l.Id)],
         };
-        return Page();
     }
 
     public async Task<IActionResult> OnPostAsync(Guid activityId)
@@ -87,6 +112,7 @@ public sealed class PlaceModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             return false;
         Activity = activity;
         Learners = await Db.Learners.AsNoTracking().OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(Ct);
+        Minutes = await MinutesOffers.LoadAsync(Db, activity, Learners, $"/week/place/{activityId}?handler=TakeMinutes", Ct);
         Already = await Db.PlannedSessions.Where(s => s.ActivityId == activityId && s.State != SessionState.LetGo).Select(s => s.Date).Distinct().OrderBy(d => d).ToListAsync(Ct);
         return true;
     }
