@@ -25,7 +25,7 @@ public static class Measuring
             .AddColumn(CategoriesColumn.Default)
             .HideColumns(Column.Job, Column.Toolchain, Column.Type, Column.Namespace)
             .WithOptions(ConfigOptions.JoinSummary);
-        Type[] all = [typeof(OpeningAPage), typeof(StandingUnderTheLaw), typeof(SavingOnSqlite), .. ThrowAwayPostgres.IsThere ? [typeof(SavingOnPostgres)] : Type.EmptyTypes];
+        Type[] all = [typeof(OpeningAPage), typeof(FittingAUnit), typeof(StandingUnderTheLaw), typeof(SavingOnSqlite), .. ThrowAwayPostgres.IsThere ? [typeof(SavingOnPostgres)] : Type.EmptyTypes];
         var measured = all.Where(t => args.Length == 0 || args.Any(a => t.Name.Contains(a, StringComparison.OrdinalIgnoreCase))).ToArray();
         if (measured.Length == 0)
         {
