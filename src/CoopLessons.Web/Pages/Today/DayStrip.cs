@@ -71,10 +71,18 @@ public sealed class DayStrip
                 Fault = w.Session.Id == reading.Just ? reading.Fault : null,
             };
         }).ToList();
+        lines = [.. lines.Select(l => l with { Meanwhile = Filling(l, lines) })];
         var looks = lines.Where(l => l.LooksAt is not null).Select(l => l.Look with { Swapped = false })
             .Concat(await ElsewhereAsync(db, date, reading, ct)).ToList();
         return new DayStrip(date, lines, looks, [.. entries.Where(e => !deeds.ContainsKey(e.EntryId))], taught);
     }
+
+    /// <summary>What fills the wait of a line: whatever else has an hour in it.</summary>
+    private static List<string> Filling(StripLine waiting, List<StripLine> lines) => waiting.Waiting is not { } wait ? [] :
+    [
+        .. lines.Where(l => l.Session.Id != waiting.Session.Id && !l.IsGone && l.Hours?.Meets(wait) == true)
+            .OrderBy(l => l.Session.StartsAt).Select(l => $"{l.Doing.Title} ({l.Who})"),
+    ];
 
     // Dough begun on an earlier day, or planned for another day and begun today, may want somebody today. What was planned
     // for a day gone by and never done is not waiting.

@@ -1,3 +1,4 @@
+using CoopLessons.Core.Schedule;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Log;
@@ -61,6 +62,15 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
 
     /// <summary>The look that belongs to the line's waiting time, hidden while nobody need look today.</summary>
     public Look Look => Wait!.LookOf(Work) with { Hidden = LooksAt is null, Swapped = Just };
+
+    /// <summary>What is done on the day while this line's wait runs; the line says it there.</summary>
+    public IReadOnlyList<string> Meanwhile { get; init; } = [];
+
+    /// <summary>From its planned start to its planned end; null where no hour is known.</summary>
+    public Stretch? Hours => Session.StartsAt is { } at ? new Stretch(at, at + Work.Minutes) : null;
+
+    /// <summary>The part of its waiting time that lies on this day, where that is known.</summary>
+    public Stretch? Waiting => LooksAt is { } looks && Hours is { } hours && hours.To < looks ? new Stretch(hours.To, looks) : null;
 
     /// <summary>Whether the day is gone by.</summary>
     public bool IsPast { get; init; }

@@ -32,6 +32,9 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     /// <summary>Of the year that holds today; null between years.</summary>
     public YearSlack? Slack { get; private set; }
 
+    /// <summary>A large step of planning that was taken a moment ago, with its way back.</summary>
+    public PlanStep? Step { get; private set; }
+
     /// <summary>Whether any day lies outside every school year.</summary>
     public bool BetweenYears { get; private set; }
 
@@ -39,11 +42,20 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         DayWords.Who([.. _learners.Where(l => work.Session.Learners.Contains(l.Id))], [.. _learners.Where(l => !l.SetAside)]);
 
     /// <param name="week">As ISO 8601 writes it; without it, the week of today.</param>
-    public async Task<IActionResult> OnGetAsync(string? week)
+    /// <param name="step">The step that was taken a moment ago.</param>
+    public async Task<IActionResult> OnGetAsync(string? week, Guid? step)
     {
-        Shown = IsoWeek.Of(Today);
-        if (week is not null && !TryWeek(week))
+        var shown = IsoWeek.Of(Today);
+        if (week is not null && !DayWords.TryWeek(week, out shown))
             return NotFound();
+        Shown = shown;
+        if (step is { } id)
+        {
+            Step = await Db.PlanSteps.AsNoTracking().SingleOrDefaultAsync(s => s.Id == id && !s.Undone, Ct);
+            if (Step is null && !await Db.PlanSteps.AnyAsync(s => s.Id == id, Ct))
+                return NotFound();
+        }
+
         _learners = await Db.Learners.AsNoTracking().OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(Ct);
         var calendar = await TeachingDays.LoadAsync(Db, Ct);
         var work = await Db.WorkAsync(Db.PlannedSessions.Where(s => s.Date >= Shown.Days.First && s.Date <= Shown.Days.Last), Ct, Today);
@@ -54,13 +66,5 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         Unplaced = await Week.Unplaced.LoadAsync(Db, Shown.Monday, Ct);
         Slack = await YearSlack.LoadAsync(Db, Today, Ct);
         return Page();
-    }
-
-    private bool TryWeek(string text)
-    {
-        if (!IsoWeek.TryParse(text, out var week) || week.Days.First < DayWords.Earliest.AddDays(7) || week.Days.Last > DayWords.Latest.AddDays(-7))
-            return false;
-        Shown = week;
-        return true;
     }
 }

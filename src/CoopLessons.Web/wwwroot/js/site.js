@@ -116,6 +116,33 @@
       menu.querySelector('summary').focus();
     }
   });
+  // A session of the week is carried to another day with the mouse; its own page does the same by touch and keyboard.
+  let carried = null;
+  const dayOf = event => event.target.closest?.('[data-day]') ?? null;
+  document.addEventListener('dragstart', event => {
+    carried = event.target.closest?.('[data-carry]') ?? null;
+    if (carried) event.dataTransfer.effectAllowed = 'move';
+  });
+  document.addEventListener('dragover', event => {
+    if (!carried || !dayOf(event)) return;
+    event.preventDefault();
+    for (const day of document.querySelectorAll('.is-aimed-at')) day.classList.remove('is-aimed-at');
+    dayOf(event).classList.add('is-aimed-at');
+  });
+  document.addEventListener('drop', event => {
+    const day = dayOf(event);
+    const form = document.getElementById('carry');
+    if (!carried || !day || !form) return;
+    event.preventDefault();
+    if (day.contains(carried)) return;
+    form.action = `/week/drop/${carried.dataset.carry}`;
+    form.elements.day.value = day.dataset.day;
+    form.requestSubmit();
+  });
+  document.addEventListener('dragend', () => {
+    carried = null;
+    for (const day of document.querySelectorAll('.is-aimed-at')) day.classList.remove('is-aimed-at');
+  });
   document.addEventListener('htmx:load', event => dress(event.detail.elt));
 
   dress(document);
