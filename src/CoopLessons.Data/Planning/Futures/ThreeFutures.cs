@@ -148,7 +148,7 @@ public sealed class ThreeFutures
             kept.Count(c => c.To!.Date != c.From.Date),
             [.. kept.Where(c => c.To!.StartsAt is null && c.From.StartsAt is not null).Select(c => _work[c.SessionId].Title)],
             Minutes(letGo),
-            Ends(changes),
+            Ends(kind, changes),
             proof);
     }
 
@@ -162,7 +162,7 @@ public sealed class ThreeFutures
             .GroupBy(p => (p.Learner, p.SubjectId)).Select(g => new LostMinutes(g.Key.Learner, g.Key.SubjectId, g.Sum(p => p.minutes))).Where(l => l.Minutes > 0),
     ];
 
-    private List<UnitEnd> Ends(List<PlanChange> changes)
+    private List<UnitEnd> Ends(FutureKind kind, List<PlanChange> changes)
     {
         var to = changes.ToDictionary(c => c.SessionId, c => c.To);
         return
@@ -173,6 +173,9 @@ public sealed class ThreeFutures
                 var last = unit.StartsOn!.Value.AddDays(7 * unit.Weeks - 3);
                 var before = own.Select(w => w.Session.Date).Append(last).Max();
                 var moved = own.Select(w => to.TryGetValue(w.Session.Id, out var place) ? place?.Date : w.Session.Date).OfType<DateOnly>().Append(last).Max();
+                // The weeks that are not planned yet come later as well.
+                if (kind == FutureKind.Shift && _upset.Lost.Count > 0 && _calendar.After(last, _upset.Lost.Count)[^1] is var later && later > moved)
+                    moved = later;
                 return (Touched: own.Any(w => to.ContainsKey(w.Session.Id)), End: new UnitEnd(unit.Id, unit.Title, before, moved));
             }).Where(e => e.Touched).Select(e => e.End),
         ];
