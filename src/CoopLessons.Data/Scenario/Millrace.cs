@@ -56,12 +56,19 @@ public static class Millrace
             drafts.Count, sessions.Count);
     }
 
-    /// <summary>The sessions of this week and the next; those of past days stand as the log will have them.</summary>
+    /// <summary>
+    /// The sessions of the unit that runs now, from its first week to the next one; those of past days stand as the log will
+    /// have them.
+    /// </summary>
     private static Dictionary<Guid, PlannedSession> PlannedNear(Household house, DateOnly today)
     {
         var sessions = new Dictionary<Guid, PlannedSession>();
         var week = Week.Of(today);
-        foreach (var placed in HouseholdLog.PlacedIn(house, week).Concat(HouseholdLog.PlacedIn(house, week.Next)))
+        var first = house.Runs.Where(r => r.RunsOn(week.Monday)).Select(r => Week.Of(r.Monday)).DefaultIfEmpty(week).MinBy(w => w.Monday);
+        var weeks = new List<Week>();
+        for (var next = first; next.Monday <= week.Next.Monday; next = next.Next)
+            weeks.Add(next);
+        foreach (var placed in weeks.SelectMany(w => HouseholdLog.PlacedIn(house, w)))
         {
             var session = new PlannedSession(
                 placed.SessionId, placed.Activity.Id, placed.Date, placed.StartsAt, placed.Order, placed.Pupils.Select(p => p.Id));

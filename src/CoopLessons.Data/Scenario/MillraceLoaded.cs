@@ -11,7 +11,7 @@ public sealed record MillraceLoaded(IReadOnlyList<LoadedFamily> Families)
 /// <param name="Adults">The guardian who founded the family stands first.</param>
 /// <param name="Learners">From the eldest.</param>
 /// <param name="Entries">Entries written, removed ones among them.</param>
-/// <param name="Sessions">Sessions planned for this week and the next.</param>
+/// <param name="Sessions">Sessions of the unit that runs now, up to the next week.</param>
 public sealed record LoadedFamily(
     Guid FamilyId, string Name, string State, IReadOnlyList<LoadedAdult> Adults, IReadOnlyList<LoadedLearner> Learners, int Entries, int Sessions)
 {
