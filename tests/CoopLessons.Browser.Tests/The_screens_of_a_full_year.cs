@@ -25,6 +25,15 @@ public sealed class CoopServer : IAsyncLifetime
         (Email, Password) = (coop.Families[0].Guardian.Email, password);
     }
 
+    public async Task SignInAsync(IPage page)
+    {
+        await page.GotoAsync("/sign-in");
+        await page.GetByLabel("E-mail").FillAsync(Email);
+        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        await Expect(page).Not.ToHaveURLAsync(new System.Text.RegularExpressions.Regex("sign-in"));
+    }
+
     public async Task DisposeAsync() => await _host.DisposeAsync();
 }
 
@@ -40,7 +49,7 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
     public async Task Have_no_fault_that_can_be_found_by_program(int width, int height, bool dark)
     {
         await using var screen = await Screen.OpenAsync(server.Address, width, height, dark);
-        await SignInAsync(screen.Page);
+        await server.SignInAsync(screen.Page);
         foreach (var path in new[] { "/today", "/week", "/units", "/records", "/family", "/log", "/log/new", "/family/subjects", "/family/people", "/family/counting", "/family/years/new", "/units/new", "/units/take-in", "/person", "/person/authenticator" })
         {
             await screen.Page.GotoAsync(path);
@@ -63,7 +72,7 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
     public async Task Show_the_law_without_such_a_fault(int width, int height, bool dark)
     {
         await using var screen = await Screen.OpenAsync(server.Address, width, height, dark);
-        await SignInAsync(screen.Page);
+        await server.SignInAsync(screen.Page);
         foreach (var path in new[] { "/records/papers", "/records/calendar", "/family/law", "/family/law/own/new", "/law", "/law/us-ny" })
         {
             await screen.Page.GotoAsync(path);
@@ -85,7 +94,7 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
     public async Task Draw_the_way_to_a_figure_with_its_numbers_in_a_table()
     {
         await using var screen = await Screen.OpenAsync(server.Address, 1280, 800);
-        await SignInAsync(screen.Page);
+        await server.SignInAsync(screen.Page);
         await screen.Page.GotoAsync("/records");
         await screen.Page.Locator("main a[href*='/records/standing']").First.ClickAsync();
         await screen.Page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
@@ -101,7 +110,7 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
     public async Task Work_without_scripts()
     {
         await using var screen = await Screen.OpenAsync(server.Address, 360, 740, scripts: false);
-        await SignInAsync(screen.Page);
+        await server.SignInAsync(screen.Page);
         await screen.Page.GotoAsync("/log/new");
         await screen.Page.GetByLabel("What", new() { Exact = true }).FillAsync("Sang on the way to the mill");
         await screen.Page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
@@ -113,7 +122,7 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
     public async Task Are_walked_with_the_keyboard_alone()
     {
         await using var screen = await Screen.OpenAsync(server.Address, 1280, 800);
-        await SignInAsync(screen.Page);
+        await server.SignInAsync(screen.Page);
         await screen.Page.GotoAsync("/log/new");
         await screen.Page.Keyboard.PressAsync("Tab");
         await Expect(screen.Page.Locator(":focus")).ToHaveTextAsync("Skip to the page");
@@ -126,14 +135,5 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
             await screen.Page.Keyboard.PressAsync("Tab");
         await screen.Page.Keyboard.PressAsync("Enter");
         await Expect(screen.Page.GetByRole(AriaRole.Main)).ToContainTextAsync("Counted the geese");
-    }
-
-    private async Task SignInAsync(IPage page)
-    {
-        await page.GotoAsync("/sign-in");
-        await page.GetByLabel("E-mail").FillAsync(server.Email);
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(server.Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
-        await Expect(page).Not.ToHaveURLAsync(new System.Text.RegularExpressions.Regex("sign-in"));
     }
 }

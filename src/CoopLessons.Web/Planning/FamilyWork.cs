@@ -12,15 +12,14 @@ namespace CoopLessons.Web.Planning;
 /// <summary>A week that was asked for, as it came out. No week where no day of it is left.</summary>
 public sealed record WeekOutcome(WeekAsk Ask, WeekLaid? Laid);
 
-/// <summary>What was asked after something upset the plan.</summary>
-public sealed record UpsetOutcome(Upset Upset, IReadOnlyList<Future> Futures);
-
 /// <summary>What a family may ask of the line. Each job reads the database anew, for that family alone.</summary>
 public sealed class FamilyWork(LayoutLine line, IServiceScopeFactory scopes, TimeProvider clock)
 {
     public static string KeyOf(Week week) => $"week {week.Iso}";
 
     public static string KeyOf(DayRange lost) => $"lost {lost.First:yyyy-MM-dd} {lost.Last:yyyy-MM-dd}";
+
+    public static string KeyOf(Guid unit) => $"unit {unit:N}";
 
     public static string KeyOf(Guid appointment, Week week) => $"appointment {appointment:N} {week.Iso}";
 
@@ -42,6 +41,13 @@ public sealed class FamilyWork(LayoutLine line, IServiceScopeFactory scopes, Tim
         var appointment = await db.Appointments.AsNoTracking().SingleAsync(a => a.Id == appointmentId, ct);
         var from = week.Monday > today ? week.Monday : today;
         return await FuturesAsync(db, await Upset.OfAppointmentAsync(db, appointment, new DayRange(from, week.Days.Last), title, ct), today, now, progress, ct);
+    }));
+
+    /// <inheritdoc cref="AskWeek"/>
+    public Guid? AskLonger(Guid family, Guid unitId, string title) => line.Ask(family, KeyOf(unitId), (progress, ct) => ForAsync(family, async (db, today, now) =>
+    {
+        var unit = await db.Units.AsNoTracking().Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().SingleAsync(u => u.Id == unitId, ct);
+        return await LongerUnit.OfAsync(db, unit, title, today, now, Effort.Usual, progress.Report, ct);
     }));
 
     private static async Task<UpsetOutcome> FuturesAsync(AppDb db, Upset upset, DateOnly today, int now, IProgress<LayoutProgress> progress, CancellationToken ct) =>

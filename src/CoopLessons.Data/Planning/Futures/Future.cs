@@ -33,3 +33,6 @@ public sealed record LostMinutes(Guid LearnerId, Guid SubjectId, int Minutes);
 public sealed record Future(
     FutureKind Kind, PlanProposal Proposal, IReadOnlyList<string> LetGo, IReadOnlyList<string> Resuming, int Moved, IReadOnlyList<string> NoHour,
     IReadOnlyList<LostMinutes> Lost, IReadOnlyList<UnitEnd> Ends, Proof? Proof);
+
+/// <summary>An upset with the three ways on.</summary>
+public sealed record UpsetOutcome(Upset Upset, IReadOnlyList<Future> Futures);

@@ -1,5 +1,4 @@
 using CoopLessons.Core.Calendar;
-using CoopLessons.Core.Hours;
 using CoopLessons.Core.Schedule;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Units;
@@ -25,11 +24,13 @@ public sealed class ThreeFutures
     private readonly Dictionary<Guid, PlannedWork> _work;
     private readonly List<Unit> _units;
     private readonly Effort _effort;
+    private readonly FutureCost _cost;
 
     private ThreeFutures(AppDb db, Upset upset, DateOnly today, int now, TeachingDays calendar, List<PlannedWork> open, List<Unit> units, Effort effort)
     {
         (_db, _upset, _today, _now, _calendar, _open, _units, _effort) = (db, upset, today, now, calendar, open, units, effort);
         _work = open.ToDictionary(w => w.Session.Id);
+        _cost = new FutureCost(open, units);
     }
 
     /// <param name="progress">Told before each of the three.</param>
@@ -52,15 +53,13 @@ public sealed class ThreeFutures
 
     private IEnumerable<PlannedWork> HitWork => _upset.Hit.Select(s => _work[s.Id]);
 
-    private static bool Resumes(PlannedWork work) => work.Session.ActivityId is null;
-
     private Future LetGo() =>
         Of(FutureKind.LetGo, [.. HitWork.Select(w => new PlanChange(w.Session.Id, w.Session.Stands, null))], [], null);
 
     /// <summary>Lessons and loops of the lost hours go on later by themselves; the activities look for room in the same week.</summary>
     private async Task<Future> ThinAsync(CancellationToken ct)
     {
-        var changes = HitWork.Where(Resumes).Select(w => new PlanChange(w.Session.Id, w.Session.Stands, null)).ToList();
+        var changes = HitWork.Where(FutureCost.Resumes).Select(w => new PlanChange(w.Session.Id, w.Session.Stands, null)).ToList();
         var gone = changes.Select(c => c.SessionId).ToHashSet();
         var proofs = new List<Proof>();
         var seen = new HashSet<Guid>(gone);
@@ -86,27 +85,12 @@ public sealed class ThreeFutures
     private async Task<Future> ShiftAsync(CancellationToken ct)
     {
         var hit = _upset.Hit.Select(s => s.Id).ToHashSet();
-        var resuming = HitWork.Where(Resumes).Select(w => new PlanChange(w.Session.Id, w.Session.Stands, null)).ToList();
-        var moves = _open.Where(w => !Resumes(w) && (hit.Contains(w.Session.Id) || _upset.Lost.Count > 0 && !w.Session.Pinned && _calendar.Holds(w.Session.Date)))
+        var resuming = HitWork.Where(FutureCost.Resumes).Select(w => new PlanChange(w.Session.Id, w.Session.Stands, null)).ToList();
+        var moves = _open.Where(w => !FutureCost.Resumes(w) && (hit.Contains(w.Session.Id) || _upset.Lost.Count > 0 && !w.Session.Pinned && _calendar.Holds(w.Session.Date)))
             .ToDictionary(w => w.Session.Id, w => Later(w.Session.Date));
         var gone = resuming.Select(c => c.SessionId).ToHashSet();
-        var changes = new List<PlanChange>(resuming);
-        var proofs = new List<Proof>();
-        foreach (var week in moves.Values.Select(Week.Of).Distinct().OrderBy(w => w.Monday))
-        {
-            var ask = WeekAsk.Plain with { PlannedOnly = true, LetGo = gone, Lost = _upset.Lost.ToHashSet(), Moves = moves };
-            if (await LaidAsync(week, ask, ct) is not { } laid)
-                continue;
-            proofs.Add(laid.Plan.Proof);
-            changes.AddRange(laid.Proposal.Changes);
-        }
-
-        // What a family set by hand stays, unless it was hit.
-        // Moved into a week that cannot be laid out, such as one outside every school year: the day, and no hour.
-        var changed = changes.Select(c => c.SessionId).ToHashSet();
-        changes.AddRange(moves.Where(m => !changed.Contains(m.Key)).Select(m => _work[m.Key].Session.Stands is var stands
-            ? new PlanChange(m.Key, stands, stands with { Date = m.Value, StartsAt = null, LooksAt = null, State = PlanState.Planned }) : null!));
-        return Of(FutureKind.Shift, changes, Following(), Worst(proofs));
+        var (changes, proof) = await Relaid.OfAsync(_db, moves, gone, _upset.Lost.ToHashSet(), _upset.Title, _today, _now, _effort, ct);
+        return Of(FutureKind.Shift, [.. resuming, .. changes], Following(), proof);
     }
 
     /// <summary>
@@ -136,48 +120,8 @@ public sealed class ThreeFutures
 
     private static Proof? Worst(List<Proof> proofs) => proofs.Count == 0 ? null : proofs.Max();
 
-    private Future Of(FutureKind kind, List<PlanChange> changes, List<UnitMove> units, Proof? proof)
-    {
-        var letGo = changes.Where(c => c.To is null).Select(c => _work[c.SessionId]).ToList();
-        var kept = changes.Where(c => c.To is not null).ToList();
-        return new Future(
-            kind,
-            new PlanProposal($"{_upset.Title}: {Words(kind)}", changes, [], units, []),
-            [.. letGo.Where(w => !Resumes(w)).Select(w => w.Title)],
-            [.. letGo.Where(Resumes).Select(w => w.Course?.Title ?? w.Loop?.Title ?? w.Title).Distinct()],
-            kept.Count(c => c.To!.Date != c.From.Date),
-            [.. kept.Where(c => c.To!.StartsAt is null && c.From.StartsAt is not null).Select(c => _work[c.SessionId].Title)],
-            Minutes(letGo),
-            Ends(kind, changes),
-            proof);
-    }
-
-    public static string Words(FutureKind kind) => kind switch { FutureKind.Shift => "shifted", FutureKind.Thin => "thinned out", _ => "let go" };
-
-    private static List<LostMinutes> Minutes(List<PlannedWork> letGo) =>
-    [
-        .. letGo.Where(w => w.Split.Split.Count > 0).SelectMany(w => w.Split.Split
-                .Zip(LargestRemainder.Divide(w.Minutes, [.. w.Split.Split.Select(s => s.Weight)]), (s, minutes) => (s.SubjectId, minutes))
-                .SelectMany(p => w.Session.Learners.Distinct().Select(l => (Learner: l, p.SubjectId, p.minutes))))
-            .GroupBy(p => (p.Learner, p.SubjectId)).Select(g => new LostMinutes(g.Key.Learner, g.Key.SubjectId, g.Sum(p => p.minutes))).Where(l => l.Minutes > 0),
-    ];
-
-    private List<UnitEnd> Ends(FutureKind kind, List<PlanChange> changes)
-    {
-        var to = changes.ToDictionary(c => c.SessionId, c => c.To);
-        return
-        [
-            .. _units.Select(unit =>
-            {
-                var own = _open.Where(w => w.Doing.Activity?.UnitId == unit.Id).ToList();
-                var last = unit.StartsOn!.Value.AddDays(7 * unit.Weeks - 3);
-                var before = own.Select(w => w.Session.Date).Append(last).Max();
-                var moved = own.Select(w => to.TryGetValue(w.Session.Id, out var place) ? place?.Date : w.Session.Date).OfType<DateOnly>().Append(last).Max();
-                // The weeks that are not planned yet come later as well.
-                if (kind == FutureKind.Shift && _upset.Lost.Count > 0 && _calendar.After(last, _upset.Lost.Count)[^1] is var later && later > moved)
-                    moved = later;
-                return (Touched: own.Any(w => to.ContainsKey(w.Session.Id)), End: new UnitEnd(unit.Id, unit.Title, before, moved));
-            }).Where(e => e.Touched).Select(e => e.End),
-        ];
-    }
+    private Future Of(FutureKind kind, List<PlanChange> changes, List<UnitMove> units, Proof? proof) =>
+        // The weeks that are not planned yet come later as well.
+        _cost.Of(kind, _upset.Title, changes, units, [], proof, (unit, last) =>
+            kind == FutureKind.Shift && _upset.Lost.Count > 0 && _calendar.After(FutureCost.LastDay(unit), _upset.Lost.Count)[^1] is var later && later > last ? later : last);
 }

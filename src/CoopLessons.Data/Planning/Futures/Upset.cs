@@ -11,6 +11,9 @@ namespace CoopLessons.Data.Planning.Futures;
 /// <param name="Hit">Sessions that cannot stand where they stand, tracked by nobody, in their order.</param>
 public sealed record Upset(string Title, DateOnly From, IReadOnlyList<DateOnly> Lost, IReadOnlyList<PlannedSession> Hit)
 {
+    /// <summary>A unit needs a week more: nothing was hit, everything of it comes later.</summary>
+    public bool IsLongerUnit { get; init; }
+
     /// <summary>Days of a range are lost, whatever was to be done on them and is not done.</summary>
     public static async Task<Upset> OfDaysAsync(AppDb db, DayRange range, string title, CancellationToken ct)
     {

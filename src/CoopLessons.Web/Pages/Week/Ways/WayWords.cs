@@ -8,6 +8,9 @@ public static class WayWords
 {
     public static (string Heading, string Tells) Of(Future future, Upset upset) => future.Kind switch
     {
+        FutureKind.Shift when upset.IsLongerUnit => ("Everything a week later", "From next week on the unit and those behind it come a week later; nothing of them is lost."),
+        FutureKind.Thin when upset.IsLongerUnit => ("Let them overlap", "The unit ends a week later; those behind it begin on their day, beside it."),
+        FutureKind.LetGo when upset.IsLongerUnit => ("End on its day", "What the weeks up to this one still hold is left out; the rest stays where it is."),
         FutureKind.Shift when upset.Lost.Count == 0 => ("Put it off", "What was hit goes to the next teaching day and finds an hour there."),
         FutureKind.Shift => (
             upset.Lost.Count == 1 ? "Everything a day later" : $"Everything {upset.Lost.Count} days later",
