@@ -39,9 +39,9 @@ public static class WeekFaults
         foreach (var (day, stretches) in time.Days.OrderBy(d => d.Key))
         {
             if (stretches.Any(s => s.From < 0 || s.To > Day || s.From >= s.To))
-                yield return $"{whose} on {ClockWords.Day(day)} has a stretch that does not lie within the day.";
+                yield return $"{whose} on {ClockWords.Day(day)} does not lie within the day everywhere.";
             else if (stretches.Zip(stretches.Skip(1)).Any(pair => pair.Second.From <= pair.First.To))
-                yield return $"{whose} on {ClockWords.Day(day)} has stretches that do not ascend apart from each other.";
+                yield return $"{whose} on {ClockWords.Day(day)} does not ascend in stretches apart from each other.";
         }
     }
 
@@ -79,7 +79,7 @@ public static class WeekFaults
         if (session.Was is { } place && new[] { place.Adult, place.Looker }.Any(id => id is { } adult && problem.Adults.All(a => a.Id != adult)))
             yield return $"{title} was with an adult who is not in the week.";
         if (session.Bound is { } bound)
-            foreach (var fault in OfTime(bound.Hours, $"The hours of {title}"))
+            foreach (var fault in OfTime(bound.Hours, $"What {title} is bound to"))
                 yield return fault;
         foreach (var before in session.After)
         {

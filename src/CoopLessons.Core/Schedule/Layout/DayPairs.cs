@@ -13,6 +13,9 @@ internal sealed class DayPairs(GridWeek week, Thinking thinking)
     // The state of the two days when they were last found to be as good as they can be.
     private readonly Dictionary<(int, int), string> _done = [];
 
+    /// <summary>Whether a draft was found that nothing beats, since the two days were all there are.</summary>
+    public bool Proven { get; private set; }
+
     /// <summary>Rounds over all pairs until a whole round changes nothing, or the effort or the cost is where it should be.</summary>
     public Draft Improve(Draft draft, double spentAtMost, int costAtLeast, Action<Draft> found)
     {
@@ -67,7 +70,11 @@ internal sealed class DayPairs(GridWeek week, Thinking thinking)
             return null;
         var next = model.Read(solver);
         if (status == CpSolverStatus.Optimal)
+        {
             _done[key] = State(next, days);
+            Proven |= days.Length == week.Days;
+        }
+
         return next;
     }
 

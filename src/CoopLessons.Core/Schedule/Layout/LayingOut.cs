@@ -101,6 +101,8 @@ internal sealed class LayingOut
         Tell(step, Spent);
         Best = _pairs.Improve(Best, until * _effort, Bound, Take);
         Cost = Best.Price(_week).Total;
+        if (_pairs.Proven)
+            (Bound, HasBound) = (Cost, true);
     }
 
     private void ShareOut(double until)
