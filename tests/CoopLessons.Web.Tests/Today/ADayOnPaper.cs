@@ -42,7 +42,7 @@ public sealed class ADayOnPaper(TestServer server)
         Assert.Contains("Wren Stirs and names what it smells like.", line, StringComparison.Ordinal);
         Assert.Contains("Linnet Weighs the flour and writes it down.", line, StringComparison.Ordinal);
         Assert.Contains("In it: Wheat flour (wheat).", line, StringComparison.Ordinal);
-        Assert.Contains("small parts Lid rings are small enough to swallow.", line, StringComparison.Ordinal);
+        Assert.Contains("small parts: Lid rings are small enough to swallow.", line, StringComparison.Ordinal);
         // A hundred grams for each of two, two jars for the family.
         Assert.Contains("Take out: 200 g Rye flour, 2 Jar. It lies:", line, StringComparison.Ordinal);
     }
@@ -62,9 +62,9 @@ public sealed class ADayOnPaper(TestServer server)
         var page = await day.Guardian.GetAsync(Sheet);
         var children = page.QuerySelectorAll("#children ~ ul li").Select(l => l.TextContent.Squeezed()).ToList();
 
-        Assert.Equal("Wren, 6: allergic to tree nuts and peanuts ; the parents write: kiwi makes her lips swell", children[0]);
+        Assert.Equal("Wren, 6: allergic to tree nuts and peanuts. The parents write: kiwi makes her lips swell", children[0]);
         Assert.Equal("Linnet, 9: no allergy is written down", children[1]);
-        Assert.Equal("Heron, 2: allergic to wheat", children[2]);
+        Assert.Equal("Heron, 2: allergic to wheat.", children[2]);
         Assert.Equal(["Iris: 555-0142", "Emergency (United States): 911", "Another number:"], page.QuerySelectorAll("#numbers ~ ul li").Select(l => l.TextContent.Squeezed()));
     }
 
@@ -125,6 +125,20 @@ public sealed class ADayOnPaper(TestServer server)
             await db.SaveChangesAsync();
         });
         Assert.Equal("10:00 stop at 10:30 Linnet: Mathematics, lesson 61 · 30 min · somebody beside What to do stands in the course’s own book.", Lines(await day.Guardian.GetAsync(Sheet))[2]);
+    }
+
+    [Fact]
+    public async Task Is_set_smaller_where_there_is_much_to_read()
+    {
+        var day = await PlannedDay.MakeAsync(server);
+        Assert.Null((await day.Guardian.GetAsync(Sheet)).QuerySelector(".stand-in.is-long"));
+        await day.Family.WithDbAsync(async db =>
+        {
+            var letters = await db.Activities.SingleAsync(a => a.Code == "letters");
+            letters.Describe(new(1, 3, letters.Title, letters.Kind, new string('a', 3000), letters.AdultNeed, 20, 0, ""), letters.Details);
+            await db.SaveChangesAsync();
+        });
+        Assert.NotNull((await day.Guardian.GetAsync(Sheet)).QuerySelector(".stand-in.is-long"));
     }
 
     [Fact]

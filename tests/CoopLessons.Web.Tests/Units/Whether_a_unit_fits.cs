@@ -56,7 +56,7 @@ public class Whether_a_unit_fits(TestServer server)
         // 40 of 90 minutes of hands are a greater share than 55 of 1,500 of a child: week 2 is fuller.
         Assert.Contains("Week 2, if the unit were taken as proposed, from Monday 23 March, is the fullest: it fits on paper.", page.Text("#fit > p"), StringComparison.Ordinal);
         Assert.Equal(
-            "Wren 40 min of 25 h, 24 h 20 to spare Linnet 40 min of 25 h, 24 h 20 to spare the grown-ups’ hands 40 min of 1 h 30, 50 min to spare",
+            "Wren 40 min of 25 h, 24 h 20 to spare Linnet 40 min of 25 h, 24 h 20 to spare The grown-ups’ hands 40 min of 1 h 30, 50 min to spare",
             Bars(page));
         Assert.Equal("wk 1: fits wk 2: fits", page.Text("#fit nav a").Replace('\u00a0', ' '));
     }
@@ -68,7 +68,7 @@ public class Whether_a_unit_fits(TestServer server)
         var page = await home.PageAsync("?week=1");
         // 20 and 30 minutes and five for the look; of the hands only the look.
         Assert.StartsWith("Wren 55 min of 25 h", Bars(page), StringComparison.Ordinal);
-        Assert.EndsWith("the grown-ups’ hands 5 min of 1 h 30, 1 h 25 to spare", Bars(page), StringComparison.Ordinal);
+        Assert.EndsWith("The grown-ups’ hands 5 min of 1 h 30, 1 h 25 to spare", Bars(page), StringComparison.Ordinal);
         Assert.Equal(["true", null], page.QuerySelectorAll("#fit nav a").Select(a => a.GetAttribute("aria-current")));
         Assert.Contains("Week 2", (await home.PageAsync("?week=9")).Text("#fit > p"), StringComparison.Ordinal);
         Assert.Contains("Week 2", (await home.PageAsync("?week=soon")).Text("#fit > p"), StringComparison.Ordinal);
@@ -139,7 +139,7 @@ public class Whether_a_unit_fits(TestServer server)
         Assert.Equal(["40 min", "2 h 30", "50 min", "4 h", "24 h", "20 h to spare"], Row(page, "Wren"));
         Assert.Equal(["40 min", "40 min", "50 min", "2 h 10", "25 h", "22 h 50 to spare"], Row(page, "Linnet"));
         // Iris is away from 9:30 to 10:30 as well and keeps the half hour before.
-        Assert.Equal(["40 min", "0 min", "50 min", "1 h 30", "30 min", "1 h too much"], Row(page, "the grown-ups’ hands"));
+        Assert.Equal(["40 min", "0 min", "50 min", "1 h 30", "30 min", "1 h too much"], Row(page, "The grown-ups’ hands"));
         Assert.Contains("No one thing is enough", page.Text("#fit"), StringComparison.Ordinal);
     }
 
@@ -172,8 +172,8 @@ public class Whether_a_unit_fits(TestServer server)
         await home.AddAsync(other, shelved);
         var page = await home.PageAsync("?week=2");
 
-        Assert.Equal("1 h 15", Row(page, "the grown-ups’ hands")[0]);
-        Assert.Contains("Leaving out Bake gives 35 min back, in Bread.", page.Text("#fit .rows"), StringComparison.Ordinal);
+        Assert.Equal("1 h 15", Row(page, "The grown-ups’ hands")[0]);
+        Assert.Contains("Leaving out “Bake” gives 35 min back, in Bread.", page.Text("#fit .rows"), StringComparison.Ordinal);
         Assert.NotNull(page.QuerySelector($"#fit .rows a[href='/units/{otherId}#a-{bake}']"));
         Assert.Null(page.QuerySelector($"#fit [name=activity][value='{bake}']"));
     }
@@ -186,7 +186,7 @@ public class Whether_a_unit_fits(TestServer server)
         var page = await family.Guardian.GetAsync($"/units/{songs.Id}");
         Assert.NotNull(page.QuerySelector("#fit a[href='/family/learners/new']"));
         // Nobody is written down who teaches: somebody is taken to be there in the usual hours.
-        Assert.Equal("the grown-ups’ hands 40 min of 25 h, 24 h 20 to spare", Bars(page));
+        Assert.Equal("The grown-ups’ hands 40 min of 25 h, 24 h 20 to spare", Bars(page));
     }
 
     [Fact]

@@ -15,6 +15,12 @@ public sealed record SheetPhone(string Name, string Number);
 public sealed record DaySheet(
     DateOnly Date, IReadOnlyList<Learner> Learners, IReadOnlyList<SheetLine> Lines, IReadOnlyList<SheetPhone> Phones, IReadOnlyDictionary<Guid, string> Names)
 {
+    // What fits on one printed page in ordinary print; more is set smaller, in two columns.
+    private const int OrdinarySigns = 3000;
+
+    /// <summary>Whether there is so much to read that a printed page holds it only in small print.</summary>
+    public bool IsLong => Lines.Sum(l => l.Line is { } line ? 150 + SignsOf(line) : 80) > OrdinarySigns;
+
     /// <summary>What is let go, moved away or done is not on it; what has no hour comes last.</summary>
     public static DaySheet Of(DayStrip strip, IReadOnlyList<Appointment> appointments, IReadOnlyList<TeachingAdult> adults)
     {
@@ -30,6 +36,9 @@ public sealed record DaySheet(
             [.. adults.Where(a => a.Phone.Length > 0).Select(a => new SheetPhone(a.Name, a.Phone))],
             strip.Learners.ToDictionary(l => l.Id, l => l.Name).Concat(adults.ToDictionary(a => a.Id, a => a.Name)).DistinctBy(n => n.Key).ToDictionary());
     }
+
+    private static int SignsOf(StripLine line) => line.Doing.Does.Length + line.Parts.Sum(p => p.Does.Length)
+        + line.Doing.Details.Hazards.Sum(h => h.Caution.Length) + line.Doing.Details.Supplies.Sum(s => s.Name.Length + 10) + line.Cautions.Count * 200;
 
     /// <summary>Who is taken up by an appointment; empty where nobody is named.</summary>
     public string WhoHas(Appointment appointment) =>

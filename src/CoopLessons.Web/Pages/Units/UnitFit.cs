@@ -37,7 +37,7 @@ public sealed record UnitFit(Unit Unit, IReadOnlyList<FamilyWeek> Weeks, int Sho
         get
         {
             var most = Week.Fit.Lines.Max(l => Math.Max(l.Demand, l.Capacity));
-            return [.. Week.Fit.Lines.Select(l => new FitRow(FitWords.Name(l), l, PairedBar.Of(l.Demand, l.Capacity, most), HelpFor(l)))];
+            return [.. Week.Fit.Lines.Select(l => new FitRow(FitWords.Row(l), l, PairedBar.Of(l.Demand, l.Capacity, most), HelpFor(l)))];
         }
     }
 
@@ -59,7 +59,11 @@ public static class FitWords
 {
     public const string Hands = "the grown-ups’ hands";
 
+    /// <summary>As it stands in a sentence.</summary>
     public static string Name(FitLine line) => line.LearnerId is null ? Hands : line.Name;
+
+    /// <summary>As it stands at the head of a row.</summary>
+    public static string Row(FitLine line) => line.LearnerId is null ? "The" + Hands[3..] : line.Name;
 
     /// <summary><c>4 h 10 of 5 h, 50 min to spare</c>.</summary>
     public static string Of(FitLine line) => $"{UnitWords.Length(line.Demand)} of {UnitWords.Length(line.Capacity)}, {Rest(line)}";
