@@ -35,15 +35,19 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, LayoutLine line, Fa
     /// <summary>What was said of single sessions, as the next form carries it on.</summary>
     public IReadOnlyList<string> Choices => Job?.Result is WeekOutcome outcome ? AskForm.Write(outcome.Ask) : [];
 
+    /// <summary>Whether the week was changed since it was laid out, so that the layout can no longer be taken.</summary>
+    public bool IsStale { get; private set; }
+
     /// <summary>Whether something would change.</summary>
     public bool HasChanges => Laid is { } laid && !laid.Proposal.IsEmpty;
 
     public string Address => $"/week/layout/{Shown.Iso}";
 
-    public IActionResult OnGet(string week)
+    public async Task<IActionResult> OnGetAsync(string week)
     {
         if (!TryLoad(week))
             return NotFound();
+        IsStale = Laid is { } laid && await AsItStandsAsync(laid) is null;
         return Page();
     }
 
@@ -93,8 +97,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, LayoutLine line, Fa
         {
             if (line.Find(Family.Id, job)?.Result is not WeekOutcome { Laid: { } laid } || laid.AtHand.Week != Shown)
                 return Overtaken(JobWords.Forgotten);
-            var now = await WeekReading.LoadAsync(Db, Shown, laid.AtHand.Today, laid.AtHand.Now, laid.AtHand.Ask, Ct);
-            if (now?.Fingerprint != laid.AtHand.Fingerprint)
+            if (await AsItStandsAsync(laid) is not { } now)
                 return Overtaken("Something of this week was changed since it was laid out. Nothing was taken; lay it out once more.");
             WeekLaid.Check(now.Problem, laid.Plan.Places);
             if (await PlanStep.TakeAsync(Db, step, laid.Proposal, await AuthorAsync(), Now, Ct) != PlanAnswer.Taken || !await SaveNewAsync())
@@ -102,6 +105,13 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, LayoutLine line, Fa
         }
 
         return LocalRedirect($"/week/{Shown.Iso}?step={step}");
+    }
+
+    /// <summary>The week read anew; null where it is no longer the one that was laid out.</summary>
+    private async Task<WeekAtHand?> AsItStandsAsync(WeekLaid laid)
+    {
+        var now = await WeekReading.LoadAsync(Db, Shown, laid.AtHand.Today, laid.AtHand.Now, laid.AtHand.Ask, Ct);
+        return now?.Fingerprint == laid.AtHand.Fingerprint ? now : null;
     }
 
     private IActionResult Overtaken(string sentence)
