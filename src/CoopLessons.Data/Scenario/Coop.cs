@@ -26,7 +26,7 @@ public sealed record Coop(
     IReadOnlyList<CoopCourse> Courses,
     IReadOnlyList<CoopOuting> Outings)
 {
-    private static readonly JsonSerializerOptions Json = new(UnitBundle.Json)
+    internal static readonly JsonSerializerOptions Json = new(UnitBundle.Json)
     {
         UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
         RespectNullableAnnotations = true,

@@ -43,6 +43,9 @@ public static class Millrace
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
         var founding = new Founding(db, scope.GetRequiredService<UserManager<Person>>(), coop, number);
         var (family, house, adults) = await founding.FoundAsync(today, password, ct);
+        if (CoopPlanning.Read().Families.TryGetValue(house.Family.Name, out var plan))
+            new PlanningOfFamily(db, house, plan).Add();
+        await db.SaveChangesAsync(ct);
         db.ChangeTracker.Clear();
         db.ChangeTracker.AutoDetectChangesEnabled = false;
         var sessions = PlannedNear(house, today);

@@ -19,12 +19,13 @@ namespace CoopLessons.Web.Tests.Tenancy;
 /// <summary>A family with one of everything that has an id.</summary>
 internal sealed record Furnished(
     TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
-    Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress)
+    Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
         var family = await server.FamilyAsync(name);
         var ids = Enumerable.Range(0, 11).Select(_ => Guid.CreateVersion7()).ToArray();
+        var plan = new PlannedWith();
         Guid subjectId = default, yearId = default;
         await family.WithDbAsync(async db =>
         {
@@ -45,9 +46,10 @@ internal sealed record Furnished(
             db.Add(new DayMark(learner.Id, new DateOnly(2026, 3, 12), true, "Iris", TestServer.Start.UtcDateTime));
             db.Add(new Invitation(ids[6], CoopLessons.Data.Families.Invitation.NewSecret(), "Basil", Role.Helper, family.GuardianId, "Iris", TestServer.Start.UtcDateTime));
             AddLaw(db, learner.Id, year.Id, subject.Id, ids[7..]);
+            plan.AddTo(db, learner.Id, subject.Id);
             await db.SaveChangesAsync();
         });
-        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10]);
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan);
     }
 
     private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
@@ -79,6 +81,13 @@ internal sealed record Furnished(
         ("familyid", _) => Family.Id,
         ("eventid", _) => LegalEvent,
         ("pathwayid", _) => OwnPathway,
+        ("owner", _) => Learner,
+        ("appointment", _) => Plan.Appointment,
+        ("id", "/Week/Plan/Course") => Plan.Course,
+        ("id", "/Week/Plan/Loop") => Plan.Loop,
+        ("id", "/Week/Plan/Appointment") => Plan.Appointment,
+        ("id", "/Week/Plan/Adult") => Plan.Adult,
+        ("id", "/Week/Plan/Wish") => Plan.Wish,
         ("id", "/Family/Law/Span") => LearnerPathway,
         ("id", "/Family/Law/OwnPathway") => OwnPathway,
         ("id", "/Family/Learner") => Learner,
@@ -90,6 +99,6 @@ internal sealed record Furnished(
         _ => throw new InvalidOperationException($"{page} takes an id “{name}” that this test does not know: say here what it means."),
     };
 
-    public static bool IsMinted(string page, string name) => (page, name.ToLowerInvariant()) is
+    public static bool IsMinted(string page, string name) => page.StartsWith("/Week/Plan/", StringComparison.Ordinal) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid");
 }

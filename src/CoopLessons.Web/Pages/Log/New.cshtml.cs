@@ -1,6 +1,7 @@
 using CoopLessons.Core.Hours;
 using CoopLessons.Data;
 using CoopLessons.Data.Log;
+using CoopLessons.Data.Planning;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc;
@@ -33,9 +34,13 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
 
     /// <param name="date">The day to which it goes; one still to come becomes today.</param>
     /// <param name="what">Words of an earlier entry that is done once more.</param>
-    public async Task<IActionResult> OnGetAsync(string? date, string? what)
+    /// <param name="appointment">A co-op day or a lesson out, from which the form is filled.</param>
+    public async Task<IActionResult> OnGetAsync(string? date, string? what, Guid? appointment)
     {
         if (!ModelState.IsValid || !await FindWorkAsync())
+            return NotFound();
+        var kept = appointment is { } fixedPoint ? await Db.Appointments.AsNoTracking().SingleOrDefaultAsync(a => a.Id == fixedPoint, Ct) : null;
+        if (appointment is not null && kept is null)
             return NotFound();
         if (Work?.Session is { State: SessionState.Done, EntryId: { } done })
             return LocalRedirect($"/log/{done}");
@@ -44,7 +49,7 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         day = day > Today || day < EntryForm.Earliest ? Today : day;
         EntryId = Guid.CreateVersion7();
         Back = Work?.Session.Date ?? day;
-        Input = words.Form(await FactsAsync(words, day, what));
+        Input = words.Form(kept is null ? await FactsAsync(words, day, what) : await FactsAsync(words, day, kept));
         Input.Suggests = Work is null;
         return Page();
     }
@@ -120,6 +125,18 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
             return true;
         Work = await Db.WorkAsync(id, Ct);
         return Work is not null;
+    }
+
+    /// <summary>The appointment as it stands; it counts as the last one of its name did, else as its subject.</summary>
+    private async Task<EntryFacts> FactsAsync(EntryWords words, DateOnly day, Appointment kept)
+    {
+        var last = (await Db.LastOfAsync(kept.Title, Ct))?.Facts;
+        var subject = words.Subjects.FirstOrDefault(s => s.Id == kept.SubjectId) ?? words.Subjects.FirstOrDefault(s => !s.Retired);
+        var there = words.Learners.Where(l => kept.Learners.Count == 0 ? !l.SetAside : kept.Learners.Contains(l.Id));
+        return new EntryFacts(
+            day, kept.StartsAt, kept.Title, kept.Kind == AppointmentKind.CoOp ? Place.Coop : Place.Elsewhere, "",
+            [.. there.Select(l => new LearnerTime(l.Id, new Minutes(kept.Minutes)))],
+            last?.Split ?? (subject is null ? [] : [new SubjectWeight(subject.Id, 1)]), last?.Touches ?? []);
     }
 
     private async Task<EntryFacts> FactsAsync(EntryWords words, DateOnly day, string? what)

@@ -1,14 +1,21 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Log;
+using CoopLessons.Data.Planning;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Units;
+using CoopLessons.Web.Pages.Planning;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Today;
 
-/// <summary>A place on the strip: a line, or a moment at which somebody must look.</summary>
-public sealed record StripItem(StripLine? Line, Look? Look);
+/// <summary>A place on the strip: a line, a moment at which somebody must look, or an appointment.</summary>
+public sealed record StripItem(StripLine? Line, Look? Look, StripAppointment? Appointment = null);
+
+/// <summary>Something that stands at its time.</summary>
+/// <param name="Who">Whom it takes up.</param>
+/// <param name="CanLog">Whether the day has come, it is something learned, and nothing of its name is logged on that day yet.</param>
+public sealed record StripAppointment(Appointment Appointment, DateOnly Date, string Who, bool CanLog);
 
 /// <summary>Whose strip is read, and what happened to it a moment ago.</summary>
 /// <param name="Reader">The person who reads.</param>
@@ -18,14 +25,16 @@ public sealed record Reading(Family Family, DateOnly Today, Guid? Reader, bool N
 /// <summary>A day as a strip of time.</summary>
 public sealed class DayStrip
 {
-    private DayStrip(DateOnly date, IReadOnlyList<StripLine> lines, IReadOnlyList<Look> looks, IReadOnlyList<LogRevision> also, IReadOnlyList<Learner> learners)
+    private DayStrip(DateOnly date, IReadOnlyList<StripLine> lines, IReadOnlyList<Look> looks, IReadOnlyList<StripAppointment> appointments, IReadOnlyList<LogRevision> also, IReadOnlyList<Learner> learners)
     {
         (Date, Lines, Also, Learners) = (date, lines, also, learners);
-        // At the same minute the look comes first: the dough does not wait.
+        Appointments = appointments;
+        // At the same minute the look comes first: the dough does not wait. An appointment parts what comes before from what comes after.
         Items =
         [
             .. lines.Select(l => (At: l.Session.StartsAt ?? int.MaxValue, Kind: 1, Item: new StripItem(l, null)))
                 .Concat(looks.Select(l => (l.At, Kind: 0, Item: new StripItem(null, l))))
+                .Concat(appointments.Select(a => (At: a.Appointment.StartsAt, Kind: 0, Item: new StripItem(null, null, a))))
                 .OrderBy(i => i.At).ThenBy(i => i.Kind).Select(i => i.Item),
         ];
     }
@@ -35,6 +44,9 @@ public sealed class DayStrip
     /// <summary>By start, then by place in the day; those without a time come last.</summary>
     public IReadOnlyList<StripLine> Lines { get; }
     public IReadOnlyList<StripItem> Items { get; }
+
+    /// <summary>By start. A day with nothing else on it is still a day with nothing planned.</summary>
+    public IReadOnlyList<StripAppointment> Appointments { get; }
 
     /// <summary>What was logged on that day besides the plan.</summary>
     public IReadOnlyList<LogRevision> Also { get; }
@@ -74,7 +86,23 @@ public sealed class DayStrip
         lines = [.. lines.Select(l => l with { Meanwhile = Filling(l, lines) })];
         var looks = lines.Where(l => l.LooksAt is not null).Select(l => l.Look with { Swapped = false })
             .Concat(await ElsewhereAsync(db, date, reading, ct)).ToList();
-        return new DayStrip(date, lines, looks, [.. entries.Where(e => !deeds.ContainsKey(e.EntryId))], taught);
+        var appointments = await AppointmentsAsync(db, date, reading, learners, entries, ct);
+        return new DayStrip(date, lines, looks, appointments, [.. entries.Where(e => !deeds.ContainsKey(e.EntryId))], taught);
+    }
+
+    private static async Task<IReadOnlyList<StripAppointment>> AppointmentsAsync(
+        AppDb db, DateOnly date, Reading reading, IReadOnlyList<Learner> learners, IReadOnlyList<LogRevision> entries, CancellationToken ct)
+    {
+        var found = await FixedPoint.InAsync(db, new(date, date), ct);
+        if (found.Count == 0)
+            return [];
+        var choices = new PlanChoices(learners, [], await db.TeachingAdults.AsNoTracking().OrderBy(a => a.Order).ThenBy(a => a.Id).ToListAsync(ct));
+        return
+        [
+            .. found.Select(f => new StripAppointment(
+                f.Appointment, date, PlanWords.Who(f.Appointment, choices),
+                f.Appointment.IsLearning && date <= reading.Today && !entries.Any(e => e.What == f.Appointment.Title))),
+        ];
     }
 
     /// <summary>What fills the wait of a line: whatever else has an hour in it.</summary>

@@ -121,6 +121,8 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
         var begins = deed?.StartsAt is { } started ? started + deed.Times.Max(t => t.Minutes)
             : session.StartsAt is { } planned && date == session.Date ? planned + doing.Minutes
             : deed is null ? null : TickedAt(deed, family);
+        if (deed is null && session.LooksAt is { } looks && begins is not null)
+            return new Wait(doing.WaitingFor, doing.WaitingMinutes, date, date, looks);
         if (begins is not { } from)
             return new Wait(doing.WaitingFor, doing.WaitingMinutes, date, null, 0);
         var end = from + doing.WaitingMinutes;

@@ -28,7 +28,7 @@ public sealed class MoveModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
             return NotFound();
         if (Work.Session.State == SessionState.Done)
             return LocalRedirect($"/log/{Work.Session.EntryId}");
-        Input = new PlanForm { Date = Work.Session.Date, Start = DayWords.TimeOf(Work.Session.StartsAt) };
+        Input = new PlanForm { Date = Work.Session.Date, Start = DayWords.TimeOf(Work.Session.StartsAt), Pinned = true };
         return Page();
     }
 
@@ -43,6 +43,7 @@ public sealed class MoveModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         Expect(Work.Session, Version);
         Work.Session.PlanAgain();
         Work.Session.Place(date, Input.StartsAt);
+        Work.Session.Pin(Input.Pinned);
         if (!await SaveAsync())
             return await OvertakenAsync(sessionId);
         var doubt = (await TeachingDays.LoadAsync(Db, Ct)).Doubt(date);
@@ -55,7 +56,7 @@ public sealed class MoveModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         if (!await LoadAsync(sessionId))
             return NotFound();
         ModelState.Clear();
-        Input = new PlanForm { Date = Work.Session.Date, Start = DayWords.TimeOf(Work.Session.StartsAt) };
+        Input = new PlanForm { Date = Work.Session.Date, Start = DayWords.TimeOf(Work.Session.StartsAt), Pinned = true };
         if (Work.Session.State == SessionState.Done)
             return IsDone();
         Work.Session.LetGo();

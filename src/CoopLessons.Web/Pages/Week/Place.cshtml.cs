@@ -66,6 +66,7 @@ public sealed class PlaceModel(AppDb db, TimeProvider clock) : UnitsPage(db, clo
             SessionId = Guid.CreateVersion7(),
             Date = (await TeachingDays.LoadAsync(Db, Ct)).After(from.AddDays(-1), 1)[0],
             Learners = [.. Learners.Where(l => !l.SetAside).Select(l => l.Id)],
+            Pinned = true,
         };
     }
 
@@ -82,7 +83,9 @@ public sealed class PlaceModel(AppDb db, TimeProvider clock) : UnitsPage(db, clo
         if (!await Db.PlannedSessions.AnyAsync(s => s.Id == Input.SessionId, Ct))
         {
             var order = await Db.PlannedSessions.Where(s => s.Date == date).MaxAsync(s => (int?)s.Order, Ct) ?? -1;
-            Db.PlannedSessions.Add(new PlannedSession(Input.SessionId, activityId, date, Input.StartsAt, order + 1, Input.Learners.Distinct()));
+            var session = new PlannedSession(Input.SessionId, activityId, date, Input.StartsAt, order + 1, Input.Learners.Distinct());
+            session.Pin(Input.Pinned);
+            Db.PlannedSessions.Add(session);
             await SaveOnceAsync();
         }
 

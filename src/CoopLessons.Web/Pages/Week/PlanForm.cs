@@ -14,6 +14,9 @@ public class PlanForm
 
     public TimeOnly? Start { get; set; }
 
+    /// <summary>Set by hand: a layout leaves it where it is.</summary>
+    public bool Pinned { get; set; }
+
     public int? StartsAt => Start is { } start ? DayWords.OfDay(start) : null;
 
     /// <summary>The date; null, with a message beside the field, where it is missing or out of bounds.</summary>
