@@ -133,12 +133,12 @@ public sealed class AnyWeek
         for (var c = 0; c < learners.Count; c++)
         {
             var age = AgeOf(c, learners.Count);
+            var numbers = age < 9 ? AdultNeed.HandsOn : age < 12 ? AdultNeed.Beside : AdultNeed.Alone;
+            var reading = age < 9 ? AdultNeed.Beside : AdultNeed.Alone;
             for (var i = 1; i <= times; i++)
-                _sessions.Add(new WeekSession(NextId(), $"Numbers {i} of {learners[c].Name}", "Mathematics", [learners[c].Id], 30,
-                    age < 9 ? AdultNeed.HandsOn : age < 12 ? AdultNeed.Beside : AdultNeed.Alone) { Alike = $"numbers {c}", Weight = Weight.AboveAll });
+                _sessions.Add(new WeekSession(NextId(), $"Numbers {i} of {learners[c].Name}", "Mathematics", [learners[c].Id], 30, numbers) { Alike = $"numbers {c}", Weight = Weight.AboveAll });
             for (var i = 1; i <= times && _size > WeekSize.Small; i++)
-                _sessions.Add(new WeekSession(NextId(), $"Reading {i} of {learners[c].Name}", "Reading", [learners[c].Id], 20,
-                    age < 9 ? AdultNeed.Beside : AdultNeed.Alone) { Alike = $"reading {c}" });
+                _sessions.Add(new WeekSession(NextId(), $"Reading {i} of {learners[c].Name}", "Reading", [learners[c].Id], 20, reading) { Alike = $"reading {c}" });
         }
     }
 
