@@ -46,8 +46,7 @@ public sealed class MoveModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         Work.Session.Pin(Input.Pinned);
         if (!await SaveAsync())
             return await OvertakenAsync(sessionId);
-        var doubt = (await TeachingDays.LoadAsync(Db, Ct)).Doubt(date);
-        Say($"“{Work.Title}” is planned for {date.InWords(Today)}{(doubt is null ? "" : $", {doubt}")}.");
+        Say(await DropModel.MovedAsync(Db, Work, Today, Ct));
         return LocalRedirect($"/week/{IsoWeek.Of(date).Iso}");
     }
 
