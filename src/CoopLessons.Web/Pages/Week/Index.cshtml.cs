@@ -1,11 +1,12 @@
 using CoopLessons.Core.Calendar;
-using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Planning;
 using CoopLessons.Data.Schedule;
+using CoopLessons.Data;
 using CoopLessons.Web.Pages.Planning;
 using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
 using IsoWeek = CoopLessons.Core.Calendar.Week;
 
 namespace CoopLessons.Web.Pages.Week;
