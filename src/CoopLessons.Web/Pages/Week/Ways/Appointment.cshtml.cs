@@ -30,7 +30,7 @@ public sealed class AppointmentModel(AppDb db, TimeProvider clock, LayoutLine li
 
     protected override Guid? Ask() => work.AskAppointment(Family.Id, Appointment.Id, Shown, Title);
 
-    protected override IActionResult Taken(Guid step) => LocalRedirect($"/week/{Shown.Iso}?step={step}");
+    protected override IActionResult Taken(Guid stepId) => LocalRedirect($"/week/{Shown.Iso}?step={stepId}");
 
     private async Task<bool> LoadAsync(string week, Guid appointmentId)
     {

@@ -43,7 +43,7 @@ public sealed class LostModel(AppDb db, TimeProvider clock, LayoutLine line, Fam
 
     protected override Guid? Ask() => work.AskLost(Family.Id, new DayRange(From, To), From == To ? $"{From:dddd d MMMM} fell through" : $"{From:d MMMM} to {To:d MMMM} fell through");
 
-    protected override IActionResult Taken(Guid step) => LocalRedirect($"/week/{IsoWeek.Of(From).Iso}?step={step}");
+    protected override IActionResult Taken(Guid stepId) => LocalRedirect($"/week/{IsoWeek.Of(From).Iso}?step={stepId}");
 
     private IActionResult Shown() => ModelState.IsValid ? Page() : Again();
 

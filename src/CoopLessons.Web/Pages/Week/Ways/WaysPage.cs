@@ -80,7 +80,7 @@ public abstract class WaysPage(AppDb db, TimeProvider clock, LayoutLine line) : 
         return Taken(step);
     }
 
-    protected abstract IActionResult Taken(Guid step);
+    protected abstract IActionResult Taken(Guid stepId);
 
     private IActionResult Overtaken(string sentence)
     {
@@ -95,10 +95,9 @@ public abstract class WaysPage(AppDb db, TimeProvider clock, LayoutLine line) : 
             return [];
         var all = await LearnerStanding.LoadAllAsync(Db, Family, year, Today, Ct);
         var without = new Supposition(away, null, null);
-        return [.. all.Select(s => new StandingLine(
-                s.Law.Learner.Name, s.Now?.Brief ?? "",
-                without.Of(s.Question, s.Law.Spans) is var supposed && (supposed.FirstOrDefault(p => p.Span.Holds(Today)) ?? supposed.LastOrDefault()) is { } then ? then.Brief : ""))
-            .Where(l => l.Before.Length > 0)];
+        return [.. all.Select(s => new StandingLine(s.Law.Learner.Name, s.Now?.Brief ?? "", Of(without.Of(s.Question, s.Law.Spans))?.Brief ?? "")).Where(l => l.Before.Length > 0)];
+
+        PathwayStanding? Of(IReadOnlyList<PathwayStanding> supposed) => supposed.FirstOrDefault(p => p.Span.Holds(Today)) ?? (supposed.Count > 0 ? supposed[^1] : null);
     }
 
     private static WayView ViewOf(Future future, Upset upset, List<Learner> learners, Dictionary<Guid, string> subjects)
