@@ -3,6 +3,7 @@ using CoopLessons.Data.Planning;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
 using IsoWeek = CoopLessons.Core.Calendar.Week;
 
 namespace CoopLessons.Web.Pages.Week;
@@ -10,7 +11,8 @@ namespace CoopLessons.Web.Pages.Week;
 /// <summary>A session was carried to another day of the week with the mouse. By touch and keyboard, its own page does the same.</summary>
 public sealed class DropModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
 {
-    public IActionResult OnGet(Guid sessionId) => LocalRedirect($"/week/move/{sessionId}");
+    public async Task<IActionResult> OnGetAsync(Guid sessionId) =>
+        await Db.PlannedSessions.AnyAsync(s => s.Id == sessionId, Ct) ? LocalRedirect($"/week/move/{sessionId}") : NotFound();
 
     public async Task<IActionResult> OnPostAsync(Guid sessionId, string? day)
     {
