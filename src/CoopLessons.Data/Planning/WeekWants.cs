@@ -19,6 +19,7 @@ public sealed class WeekWants
 
     private readonly Week _week;
     private readonly List<DateOnly> _days;
+    private readonly DateOnly _today;
     private readonly List<PlannedSession> _sessions;
     private readonly List<Unit> _units;
     private readonly List<Learner> _learners;
@@ -28,13 +29,13 @@ public sealed class WeekWants
     private readonly Dictionary<Guid, PlanPlace> _stands;
     private readonly List<Wanted> _all = [];
 
-    private WeekWants(Week week, List<DateOnly> days, List<PlannedSession> sessions, List<Unit> units, List<Learner> learners, List<Course> courses, List<LessonLoop> loops, WeekAsk ask)
+    private WeekWants(Week week, List<DateOnly> days, DateOnly today, List<PlannedSession> sessions, List<Unit> units, List<Learner> learners, List<Course> courses, List<LessonLoop> loops, WeekAsk ask)
     {
         _ask = ask;
         _stands = sessions.ToDictionary(s => s.Id, s => s.Stands);
         foreach (var session in sessions.Where(s => ask.Moves.ContainsKey(s.Id)))
             session.MoveTo(ask.Moves[session.Id]);
-        (_week, _days, _sessions, _units, _learners) = (week, days, sessions, units, learners);
+        (_week, _days, _today, _sessions, _units, _learners) = (week, days, today, sessions, units, learners);
         (_courses, _loops) = (courses.ToDictionary(c => c.Id), loops.ToDictionary(l => l.Id));
     }
 
@@ -54,10 +55,10 @@ public sealed class WeekWants
             .Where(s => s.ActivityId != null || s.Date >= from).OrderBy(s => s.Date).ThenBy(s => s.StartsAt ?? int.MaxValue).ThenBy(s => s.Order).ThenBy(s => s.Id).ToListAsync(ct);
         var courses = await db.Courses.AsNoTracking().OrderBy(c => c.Title).ThenBy(c => c.Id).ToListAsync(ct);
         var loops = await db.Loops.AsNoTracking().OrderBy(l => l.Title).ThenBy(l => l.Id).ToListAsync(ct);
-        var wants = new WeekWants(week, days, sessions, units, learners, courses, loops, ask);
+        var wants = new WeekWants(week, days, today, sessions, units, learners, courses, loops, ask);
         wants.AddLessons(courses);
         wants.AddLoops(loops);
-        wants.AddActivities(today, from);
+        wants.AddActivities(from);
         return wants;
     }
 
@@ -109,7 +110,7 @@ public sealed class WeekWants
         }
     }
 
-    private void AddActivities(DateOnly today, DateOnly from)
+    private void AddActivities(DateOnly from)
     {
         foreach (var unit in _units)
         {
@@ -119,7 +120,7 @@ public sealed class WeekWants
             foreach (var activity in unit.Activities.OrderBy(a => a.Week).ThenBy(a => a.Order).ThenBy(a => a.Code, StringComparer.Ordinal))
             {
                 var own = _sessions.Where(s => s.ActivityId == activity.Id).ToList();
-                var open = own.Where(s => IsOpenHere(s) || IsLeftBehind(s, today, from)).ToList();
+                var open = own.Where(s => IsOpenHere(s) || IsLeftBehind(s, from)).ToList();
                 var isNew = own.Count == 0 && !isOver && activity.Week <= weekOfUnit && activity.IsInPlan(leftOut);
                 var split = activity.Split(leftOut) ?? new TakenSplit(activity.Details.Weights, activity.Details.Touches);
                 Add(new SessionSource(activity.Id, null, null), open, isNew ? 1 : 0, (id, session) => new Wanted(
@@ -145,24 +146,29 @@ public sealed class WeekWants
     private List<PlannedSession> Open(Func<PlannedSession, bool> ofSource) => [.. _sessions.Where(s => ofSource(s) && IsOpenHere(s))];
 
     private bool IsOpenHere(PlannedSession session) =>
-        session.State is SessionState.Planned && _week.Days.Contains(session.Date) && session.Date >= _days[0];
+        session.State is SessionState.Planned && _week.Days.Contains(session.Date) && session.Date >= _days[0] && !StaysOutside(session);
+
+    /// <summary>Set by hand for a day on which nothing else is taught, such as a Saturday: it stays there, and nothing lies beside it.</summary>
+    private bool StaysOutside(PlannedSession session) =>
+        session is { Pinned: true, State: SessionState.Planned } && session.Date >= _today && _week.Days.Contains(session.Date)
+        && !_days.Contains(session.Date) && !_ask.Lost.Contains(session.Date);
 
     /// <summary>An activity of these days that fell by the wayside; lessons and loops go on from where they stopped anyway.</summary>
-    private bool IsLeftBehind(PlannedSession session, DateOnly today, DateOnly from)
+    private bool IsLeftBehind(PlannedSession session, DateOnly from)
     {
-        if (session.State is not (SessionState.Planned or SessionState.NotDone))
+        if (session.State is not (SessionState.Planned or SessionState.NotDone) || StaysOutside(session))
             return false;
         if (_ask.PlannedOnly)
             return _ask.Lost.Contains(session.Date);
-        return session.Date >= from && session.Date < _days[0] && (session.Date < today || _week.Days.Contains(session.Date));
+        return session.Date >= from && session.Date < _days[0] && (session.Date < _today || _week.Days.Contains(session.Date));
     }
 
     /// <summary>How many of a week's lessons are neither done nor planned; in what is left of a week no more than its days hold.</summary>
     private int Missing(int perWeek, Func<PlannedSession, bool> ofSource, int open)
     {
-        var done = _sessions.Count(s => ofSource(s) && s.State == SessionState.Done && _week.Days.Contains(s.Date));
+        var seenTo = _sessions.Count(s => ofSource(s) && (s.State == SessionState.Done && _week.Days.Contains(s.Date) || StaysOutside(s)));
         var aDay = (perWeek + 4) / 5;
-        return Math.Max(0, Math.Min(perWeek - done, aDay * _days.Count) - open);
+        return Math.Max(0, Math.Min(perWeek - seenTo, aDay * _days.Count) - open);
     }
 
     private List<Guid> Taught(IEnumerable<Guid> learners) => [.. learners.Where(id => _learners.Any(l => l.Id == id))];
