@@ -159,7 +159,7 @@ public sealed class WeekWants
         if (session.State is not (SessionState.Planned or SessionState.NotDone) || StaysOutside(session))
             return false;
         if (_ask.PlannedOnly)
-            return _ask.Lost.Contains(session.Date);
+            return _week.Days.Contains(session.Date) && _ask.Lost.Contains(session.Date);
         return session.Date >= from && session.Date < _days[0] && (session.Date < _today || _week.Days.Contains(session.Date));
     }
 
