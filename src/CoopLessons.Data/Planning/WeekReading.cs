@@ -75,7 +75,8 @@ public sealed class WeekReading
     {
         var stands = wanted.Session;
         var isThere = stands is not null && _days.Contains(stands.Date) && stands.State == SessionState.Planned;
-        var isPinned = isThere && stands!.Pinned;
+        // Where it was said to stand on another day, the hour set by hand is no longer meant.
+        var isPinned = isThere && stands!.Pinned && wanted.MustBeOn is null;
         var after = _wants.Before(wanted, all);
         return new WeekSession(
             wanted.SessionId, wanted.Title, wanted.Subjects.Count > 0 ? wanted.Subjects[0].ToString("N") : null, wanted.Learners, wanted.Minutes,
