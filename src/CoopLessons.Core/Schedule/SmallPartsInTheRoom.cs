@@ -18,6 +18,8 @@ public static class SmallPartsInTheRoom
     /// </summary>
     public static IReadOnlyList<HazardKind> Kinds { get; } = [HazardKind.SmallParts, HazardKind.ButtonCells, HazardKind.Magnets];
 
+    public static bool AreIn(IEnumerable<Hazard> hazards) => hazards.Any(h => Kinds.Contains(h.Kind));
+
     /// <summary>Whether a child with one of these birth dates is under three on the date; one who is not born yet is not in the room.</summary>
     public static bool Matter(IEnumerable<DateOnly> birthDates, DateOnly date) =>
         birthDates.Any(born => born <= date && Age.On(date, born) < UnderAge);

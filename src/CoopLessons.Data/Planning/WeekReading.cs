@@ -121,7 +121,7 @@ public sealed class WeekReading
     /// <summary>Small parts come out while every child under three sleeps or is out of the house.</summary>
     private BoundHours? BesideSmallOnes(Wanted wanted)
     {
-        if (wanted.Activity is not { } activity || !activity.Details.Hazards.Any(h => SmallPartsInTheRoom.Kinds.Contains(h.Kind)))
+        if (wanted.Activity is not { } activity || !SmallPartsInTheRoom.AreIn(activity.Details.Hazards))
             return null;
         var small = _learners.Where(l => SmallPartsInTheRoom.Matter([l.BirthDate], _days[0])).ToList();
         if (small.Count == 0)

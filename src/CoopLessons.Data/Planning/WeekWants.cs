@@ -173,7 +173,14 @@ public sealed class WeekWants
 
     private List<Guid> Taught(IEnumerable<Guid> learners) => [.. learners.Where(id => _learners.Any(l => l.Id == id))];
 
-    /// <summary>Those who are old enough for the youngest version that is written.</summary>
-    private List<Guid> Suited(Activity activity) =>
-        [.. _learners.Where(l => activity.Details.Variants.Count == 0 || l.AgeOn(_days[0]) >= activity.Details.Variants.Min(v => v.FromAge)).Select(l => l.Id)];
+    /// <summary>
+    /// Those who are old enough for the youngest version that is written, and for what lies about: a child for whose sake it
+    /// is done during a nap does not take part in it.
+    /// </summary>
+    private List<Guid> Suited(Activity activity)
+    {
+        var youngest = activity.Details.Variants.Count == 0 ? 0 : activity.Details.Variants.Min(v => v.FromAge);
+        var smallParts = SmallPartsInTheRoom.AreIn(activity.Details.Hazards);
+        return [.. _learners.Where(l => l.AgeOn(_days[0]) >= youngest && !(smallParts && SmallPartsInTheRoom.Matter([l.BirthDate], _days[0]))).Select(l => l.Id)];
+    }
 }
