@@ -1,8 +1,8 @@
 using CoopLessons.Core.Calendar;
+using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Planning;
 using CoopLessons.Data.Schedule;
-using CoopLessons.Data;
 using CoopLessons.Web.Pages.Planning;
 using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc;
