@@ -9,10 +9,11 @@ namespace CoopLessons.Data.Planning;
 /// <summary>A week of a family as it can be laid out: the problem, and what stands behind each of its sessions.</summary>
 /// <param name="Now">Minutes after midnight from which on something of today can still begin.</param>
 /// <param name="Omitted">What the parent took out of this week when asking.</param>
+/// <param name="Appointments">Those of the days that are laid out, by day and start.</param>
 /// <param name="NextWeek">The first teaching day after this week.</param>
 public sealed record WeekAtHand(
     Week Week, DateOnly Today, int Now, WeekAsk Ask, WeekProblem Problem, IReadOnlyList<Wanted> Wanted, IReadOnlyList<Wanted> Omitted,
-    IReadOnlyList<Learner> Learners, IReadOnlyList<TeachingAdult> Adults, DateOnly NextWeek)
+    IReadOnlyList<Learner> Learners, IReadOnlyList<TeachingAdult> Adults, DateOnly NextWeek, IReadOnlyList<FixedPoint> Appointments)
 {
     private static readonly JsonSerializerOptions Plain = new() { WriteIndented = false };
 

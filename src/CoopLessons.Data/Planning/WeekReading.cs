@@ -68,7 +68,7 @@ public sealed class WeekReading
             [.. _learners.Select(l => new WeekLearner(l.Id, l.Name, _sittings.GetValueOrDefault(l.Id, Sittings.Proposed(l.AgeOn(_days[0]))), Free(_hours.Of(l.Id), x => x.Learners.Contains(l.Id))))],
             adults,
             [.. kept.Select(w => Session(w, kept))]);
-        return new WeekAtHand(_week, _today, _now, _ask, problem, kept, omitted, _learners, _adults, _nextWeek);
+        return new WeekAtHand(_week, _today, _now, _ask, problem, kept, omitted, _learners, _adults, _nextWeek, FixedPoints());
     }
 
     private WeekSession Session(Wanted wanted, List<Wanted> all)
@@ -114,6 +114,12 @@ public sealed class WeekReading
         var busy = Busy(_appointments.Where(concerns));
         return Stretches.Over(_days, d => hours.On(d.DayOfWeek), d => d == _today && _now > 0 ? busy[d].Append(new Stretch(0, _now)) : busy[d]);
     }
+
+    private List<FixedPoint> FixedPoints() =>
+    [
+        .. _appointments.SelectMany(a => a.DaysIn(new DayRange(_days[0], _days[^1])).Where(_days.Contains).Select(d => new FixedPoint(d, a)))
+            .OrderBy(f => f.Date).ThenBy(f => f.Appointment.StartsAt).ThenBy(f => f.Appointment.Id),
+    ];
 
     private ILookup<DateOnly, Stretch> Busy(IEnumerable<Appointment> appointments) =>
         appointments.SelectMany(a => a.DaysIn(new DayRange(_days[0], _days[^1])).Select(d => (Day: d, a.Time))).ToLookup(x => x.Day, x => x.Time);

@@ -5,10 +5,13 @@ using CoopLessons.Web.Pages.Today;
 
 namespace CoopLessons.Web.Pages.Week.Layout;
 
-/// <summary>A line of a day as it would be: a session, or the moment at which somebody looks after its wait.</summary>
+/// <summary>What a line of a day is.</summary>
+public enum LaidKind { Appointment, Look, Session }
+
+/// <summary>A line of a day as it would be: a session, the moment at which somebody looks after its wait, or an appointment around which both stand.</summary>
 /// <param name="Tells">How it differs from the plan as it stands; empty where it does not.</param>
 /// <param name="Meanwhile">For a look: what is done in the waiting time before it.</param>
-public sealed record LaidLine(int At, bool IsLook, string Title, string Who, string Length, string Hands, string Tells, IReadOnlyList<string> Meanwhile, string Because);
+public sealed record LaidLine(int At, LaidKind Kind, string Title, string Who, string Length, string Hands, string Tells, IReadOnlyList<string> Meanwhile, string Because);
 
 /// <summary>A day of a laid-out week, in the order of its hours.</summary>
 public sealed record LaidDay(DateOnly Date, IReadOnlyList<LaidLine> Lines)
@@ -19,16 +22,22 @@ public sealed record LaidDay(DateOnly Date, IReadOnlyList<LaidLine> Lines)
     {
         var places = laid.Plan.Places.Where(p => p.Day == day).ToList();
         var lines = places.Select(p => Session(laid, p)).Concat(places.Where(p => p.LooksAt is not null).Select(p => Look(laid, p, places)));
-        return new LaidDay(day, [.. lines.OrderBy(l => l.At).ThenBy(l => l.IsLook ? 0 : 1).ThenBy(l => l.Title, StringComparer.Ordinal)]);
+        lines = lines.Concat(laid.AtHand.Appointments.Where(f => f.Date == day).Select(f => Appointment(laid, f.Appointment)));
+        return new LaidDay(day, [.. lines.OrderBy(l => l.At).ThenBy(l => l.Kind).ThenBy(l => l.Title, StringComparer.Ordinal)]);
     }
 
     private static LaidLine Session(WeekLaid laid, Placing place)
     {
         var session = laid.AtHand.Problem.Sessions.First(s => s.Id == place.SessionId);
         return new LaidLine(
-            place.StartsAt, false, session.Title, Who(laid, session), DayWords.Length(session.Minutes), Hands(laid, session, place.Adult), Tells(laid, place), [],
+            place.StartsAt, LaidKind.Session, session.Title, Who(laid, session), DayWords.Length(session.Minutes), Hands(laid, session, place.Adult), Tells(laid, place), [],
             session.Bound?.Because ?? "");
     }
+
+    private static LaidLine Appointment(WeekLaid laid, Appointment appointment) => new(
+        appointment.StartsAt, LaidKind.Appointment, appointment.Title,
+        DayWords.Who([.. laid.AtHand.Learners.Where(l => appointment.Learners.Contains(l.Id))], laid.AtHand.Learners),
+        DayWords.Length(appointment.Minutes), "", "", [], "");
 
     private static LaidLine Look(WeekLaid laid, Placing place, List<Placing> day)
     {
@@ -39,7 +48,7 @@ public sealed record LaidDay(DateOnly Date, IReadOnlyList<LaidLine> Lines)
             .Where(x => new Stretch(x.Place.StartsAt, x.Place.StartsAt + x.Session.Minutes).Meets(wait))
             .OrderBy(x => x.Place.StartsAt).Select(x => $"{x.Session.Title} ({Who(laid, x.Session)})");
         var waits = laid.AtHand.Of(place.SessionId).Activity?.WaitingFor ?? "";
-        return new LaidLine(place.LooksAt!.Value, true, session.Title, waits, DayWords.Length(wait.Minutes), Name(laid, place.Looker), "", [.. meanwhile], "");
+        return new LaidLine(place.LooksAt!.Value, LaidKind.Look, session.Title, waits, DayWords.Length(wait.Minutes), Name(laid, place.Looker), "", [.. meanwhile], "");
     }
 
     private static string Who(WeekLaid laid, WeekSession session) =>

@@ -27,7 +27,7 @@ public sealed class LongerModel(AppDb db, TimeProvider clock, LayoutLine line, F
 
     protected override Guid? Ask() => work.AskLonger(Family.Id, Unit.Id, Title);
 
-    protected override IActionResult Taken(Guid step) => LocalRedirect($"/week?step={step}");
+    protected override IActionResult Taken(Guid stepId) => LocalRedirect($"/week?step={stepId}");
 
     private async Task<bool> LoadAsync(Guid unitId)
     {
