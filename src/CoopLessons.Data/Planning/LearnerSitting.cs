@@ -20,12 +20,6 @@ public sealed class LearnerSitting : IFamilyOwned, IVersioned
     public int Minutes { get; private set; }
     public int Version { get; private set; }
 
-    /// <summary>
-    /// Proposed for an age in completed years: three minutes a year, in whole fives and at least ten, up to twelve; then 45
-    /// minutes, and an hour from sixteen on (common practice, no source).
-    /// </summary>
-    public static int Proposed(int age) => age switch { >= 16 => 60, >= 13 => 45, _ => Math.Max(10, age * 3 / 5 * 5) };
-
     public void Set(int minutes) => Minutes = minutes;
 
     internal sealed class Mapping : IEntityTypeConfiguration<LearnerSitting>

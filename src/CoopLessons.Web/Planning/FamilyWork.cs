@@ -47,11 +47,16 @@ public sealed class FamilyWork(LayoutLine line, IServiceScopeFactory scopes, Tim
     public Guid? AskLonger(Guid family, Guid unitId, string title) => line.Ask(family, KeyOf(unitId), (progress, ct) => ForAsync(family, async (db, today, now) =>
     {
         var unit = await db.Units.AsNoTracking().Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().SingleAsync(u => u.Id == unitId, ct);
-        return await LongerUnit.OfAsync(db, unit, title, today, now, Effort.Usual, progress.Report, ct);
+        var print = await PlanPrint.OfAsync(db, today, ct);
+        return await LongerUnit.OfAsync(db, unit, title, today, now, Effort.Usual, progress.Report, ct) with { Print = print };
     }));
 
-    private static async Task<UpsetOutcome> FuturesAsync(AppDb db, Upset upset, DateOnly today, int now, IProgress<LayoutProgress> progress, CancellationToken ct) =>
-        new(upset, await ThreeFutures.OfAsync(db, upset, today, now, Effort.Usual, progress.Report, ct));
+    private static async Task<UpsetOutcome> FuturesAsync(AppDb db, Upset upset, DateOnly today, int now, IProgress<LayoutProgress> progress, CancellationToken ct)
+    {
+        // Taken before anything else is read: a change in between makes the answer stale, never wrong.
+        var print = await PlanPrint.OfAsync(db, upset.From, ct);
+        return new UpsetOutcome(upset, await ThreeFutures.OfAsync(db, upset, today, now, Effort.Usual, progress.Report, ct)) { Print = print };
+    }
 
     private async Task<T> ForAsync<T>(Guid family, Func<AppDb, DateOnly, int, Task<T>> work)
     {

@@ -10,18 +10,6 @@ public sealed class How_long_each_child_sits(TestServer server)
 {
     private static Task<Dictionary<Guid, int>> KeptAsync(PlanningFamily family) => family.Family.FromDbAsync(db => db.Sittings.ToDictionaryAsync(s => s.LearnerId, s => s.Minutes));
 
-    /// <summary>Three minutes a year of age: common practice, no source.</summary>
-    [Theory]
-    [InlineData(0, 10)]
-    [InlineData(3, 10)]
-    [InlineData(5, 15)]
-    [InlineData(6, 15)]
-    [InlineData(9, 25)]
-    [InlineData(12, 35)]
-    [InlineData(13, 45)]
-    [InlineData(16, 60)]
-    public void Is_proposed_from_the_age(int age, int minutes) => Assert.Equal(minutes, LearnerSitting.Proposed(age));
-
     [Fact]
     public async Task Is_kept_only_where_a_parent_says_otherwise()
     {

@@ -35,4 +35,8 @@ public sealed record Future(
     IReadOnlyList<LostMinutes> Lost, IReadOnlyList<UnitEnd> Ends, Proof? Proof);
 
 /// <summary>An upset with the three ways on.</summary>
-public sealed record UpsetOutcome(Upset Upset, IReadOnlyList<Future> Futures);
+public sealed record UpsetOutcome(Upset Upset, IReadOnlyList<Future> Futures)
+{
+    /// <summary>The plan for which they were worked out, by <see cref="PlanPrint"/>.</summary>
+    public string Print { get; init; } = "";
+}

@@ -111,7 +111,7 @@ public sealed class SittingsModel(AppDb db, TimeProvider clock) : FamilyPage(db,
         {
             if (learners.FirstOrDefault(l => l.Id == row.LearnerId) is not { } learner)
                 return false;
-            (row.Name, row.Proposed) = (learner.Name, LearnerSitting.Proposed(learner.AgeOn(Today)));
+            (row.Name, row.Proposed) = (learner.Name, CoopLessons.Core.Schedule.Sittings.Proposed(learner.AgeOn(Today)));
         }
 
         return Input.DistinctBy(r => r.LearnerId).Count() == Input.Count;

@@ -75,7 +75,7 @@ public abstract class WaysPage(AppDb db, TimeProvider clock, LayoutLine line) : 
         if (line.Find(Family.Id, job) is not { Result: UpsetOutcome outcome } found || found.Key != Key)
             return Overtaken(JobWords.Forgotten);
         var future = outcome.Futures.First(f => f.Kind == kind);
-        if (await PlanStep.TakeAsync(Db, step, future.Proposal, await AuthorAsync(), Now, Ct) != PlanAnswer.Taken || !await SaveNewAsync())
+        if (await PlanPrint.OfAsync(Db, outcome.Upset.From, Ct) != outcome.Print || await PlanStep.TakeAsync(Db, step, future.Proposal, await AuthorAsync(), Now, Ct) != PlanAnswer.Taken || !await SaveNewAsync())
             return Overtaken("Something of this plan was changed since the three ways were looked for. Nothing was taken; look once more.");
         return Taken(step);
     }
