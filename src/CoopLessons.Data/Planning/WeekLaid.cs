@@ -40,7 +40,12 @@ public sealed record WeekLaid(WeekAtHand AtHand, WeekPlan Plan, PlanProposal Pro
             else
                 Change(wanted, stood with
                 {
-                    Date = place.Day, StartsAt = place.StartsAt, LooksAt = place.LooksAt, AdultId = adult, Minutes = wanted.OwnMinutes, State = PlanState.Planned,
+                    Date = place.Day,
+                    StartsAt = place.StartsAt,
+                    LooksAt = place.LooksAt,
+                    AdultId = adult,
+                    Minutes = wanted.OwnMinutes,
+                    State = PlanState.Planned,
                 });
         }
 

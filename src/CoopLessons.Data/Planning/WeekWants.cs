@@ -94,7 +94,8 @@ public sealed class WeekWants
                 missing = Math.Min(missing, Math.Max(0, last - course.NextLesson + 1 - ahead));
             Add(new SessionSource(null, course.Id, null), open, missing, (id, session) => new Wanted(
                 id, new SessionSource(null, course.Id, null), session, course.Title, Taught(session?.Learners ?? course.Learners), session?.Minutes ?? course.Minutes, course.Need, 0,
-                null, [course.SubjectId], course.Split, null) { OwnMinutes = session?.Minutes });
+                null, [course.SubjectId], course.Split, null)
+            { OwnMinutes = session?.Minutes });
         }
     }
 
@@ -106,7 +107,8 @@ public sealed class WeekWants
             var step = loop.StepAhead(0);
             Add(new SessionSource(null, null, loop.Id), open, Missing(loop.PerWeek, s => s.LoopId == loop.Id, open.Count), (id, session) => new Wanted(
                 id, new SessionSource(null, null, loop.Id), session, loop.Title, Taught(session?.Learners ?? loop.Learners), session?.Minutes ?? loop.Minutes, loop.Need, 0,
-                null, [step.SubjectId], LessonLoop.Split(step), null) { OwnMinutes = session?.Minutes });
+                null, [step.SubjectId], LessonLoop.Split(step), null)
+            { OwnMinutes = session?.Minutes });
         }
     }
 
@@ -126,7 +128,8 @@ public sealed class WeekWants
                 Add(new SessionSource(activity.Id, null, null), open, isNew ? 1 : 0, (id, session) => new Wanted(
                     id, new SessionSource(activity.Id, null, null), session, activity.Title, session is null ? Suited(activity) : Taught(session.Learners),
                     session?.Minutes ?? activity.HandsOnMinutes, activity.AdultNeed, activity.WaitingMinutes, activity.Kind,
-                    [.. split.Split.OrderByDescending(s => s.Weight).Select(s => s.SubjectId)], split, activity) { OwnMinutes = session?.Minutes });
+                    [.. split.Split.OrderByDescending(s => s.Weight).Select(s => s.SubjectId)], split, activity)
+                { OwnMinutes = session?.Minutes });
             }
         }
     }
@@ -135,7 +138,8 @@ public sealed class WeekWants
     {
         _all.AddRange(open.Where(s => !_ask.LetGo.Contains(s.Id)).Select(s => make(s.Id, s) with
         {
-            From = _stands[s.Id], MustBeOn = _ask.Moves.TryGetValue(s.Id, out var day) ? day : null,
+            From = _stands[s.Id],
+            MustBeOn = _ask.Moves.TryGetValue(s.Id, out var day) ? day : null,
         }));
         if (_ask.PlannedOnly)
             return;
