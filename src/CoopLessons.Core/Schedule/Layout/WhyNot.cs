@@ -94,7 +94,7 @@ internal sealed class WhyNot(GridWeek week, Draft draft, DayOrder order, Func<bo
         if (s.Possible || s.Source.Wait is not { } wait)
             return null;
         return new Misfit(s.Source.Id,
-            $"Needs a look by an adult {ClockWords.Length(wait.Minutes)} after its end; on no day is there time for both.", FoundOut: true, Choices(s, shorten: true, helper: true));
+            $"Needs a look by an adult {ClockWords.Length(wait.Minutes)} after its end; on no day is there time for both{(s.Source.Bound is { } bound ? $" {bound.Because}" : "")}.", FoundOut: true, Choices(s, shorten: true, helper: true));
     }
 
     /// <summary>All that is asked of somebody, against all the time there is.</summary>
