@@ -36,12 +36,6 @@ public static class Stretches
         return [.. Joined(one).SelectMany(s => others.Where(s.Meets).Select(o => new Stretch(Math.Max(s.From, o.From), Math.Min(s.To, o.To))))];
     }
 
-    /// <summary>Free hours on some days.</summary>
-    /// <param name="usual">The usual stretches of a day.</param>
-    /// <param name="taken">What is taken out of them on a day.</param>
-    public static FreeTime Over(IEnumerable<DateOnly> days, Func<DateOnly, IEnumerable<Stretch>> usual, Func<DateOnly, IEnumerable<Stretch>> taken) =>
-        new(days.ToDictionary(d => d, d => Less(usual(d), taken(d))));
-
     /// <summary>Minutes in all of them together; a minute that stands in two counts once.</summary>
     public static int Minutes(IEnumerable<Stretch> stretches) => Joined(stretches).Sum(s => s.Minutes);
 

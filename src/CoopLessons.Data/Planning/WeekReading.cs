@@ -15,20 +15,15 @@ public sealed class WeekReading
     private readonly int _now;
     private readonly WeekAsk _ask;
     private readonly List<DateOnly> _days;
-    private readonly List<Learner> _learners;
-    private readonly List<TeachingAdult> _adults;
-    private readonly TeachingHours _hours;
-    private readonly List<Appointment> _appointments;
+    private readonly FamilyRoom _room;
     private readonly Dictionary<Guid, int> _sittings;
     private readonly List<WeeklyWish> _wishes;
     private readonly WeekWants _wants;
-    private readonly DateOnly _nextWeek;
 
     private WeekReading(Week week, DateOnly today, int now, WeekAsk ask, Read read)
     {
         (_week, _today, _now, _ask) = (week, today, now, ask);
-        (_days, _learners, _adults, _hours) = (read.Days, read.Learners, read.Adults, read.Hours);
-        (_appointments, _sittings, _wishes, _wants, _nextWeek) = (read.Appointments, read.Sittings, read.Wishes, read.Wants, read.NextWeek);
+        (_days, _room, _sittings, _wishes, _wants) = (read.Days, read.Room, read.Sittings, read.Wishes, read.Wants);
     }
 
     /// <param name="now">Minutes after midnight, counted on today alone.</param>
@@ -36,39 +31,36 @@ public sealed class WeekReading
     /// <returns>Null where the week has no day left on which something could be taught.</returns>
     public static async Task<WeekAtHand?> LoadAsync(AppDb db, Week week, DateOnly today, int now, WeekAsk ask, CancellationToken ct)
     {
-        var calendar = await TeachingDays.LoadAsync(db, ct);
-        var days = week.Days.Days().Where(d => d >= today && calendar.Holds(d) && !ask.Lost.Contains(d)).ToList();
+        var room = await FamilyRoom.LoadAsync(db, week.Days, ct);
+        var days = room.DaysOf(week).Where(d => d >= today && !ask.Lost.Contains(d)).ToList();
         if (days.Count == 0)
             return null;
-        var last = days[^1];
-        var learners = await db.Learners.AsNoTracking().Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(ct);
         var read = new Read(
             days,
-            learners,
-            await db.TeachingAdults.AsNoTracking().Where(a => !a.SetAside).OrderBy(a => a.Order).ThenBy(a => a.Id).Take(WeekProblem.MostAdults).ToListAsync(ct),
-            await TeachingHours.LoadAsync(db, days[0], ct),
-            await db.Appointments.AsNoTracking().Where(a => a.First <= last).OrderBy(a => a.Id).ToListAsync(ct),
+            room,
             await db.Sittings.AsNoTracking().ToDictionaryAsync(s => s.LearnerId, s => s.Minutes, ct),
             await db.Wishes.AsNoTracking().OrderBy(w => w.Id).ToListAsync(ct),
-            await WeekWants.LoadAsync(db, week, days, today, learners, ask, ct),
-            calendar.After(week.Days.Last, 1)[0]);
+            await WeekWants.LoadAsync(db, week, days, today, room.Learners, ask, ct));
         return new WeekReading(week, today, now, ask, read).Stated();
     }
+
+    /// <summary>A layout reckons with so many; the first in the family's order teach.</summary>
+    private List<TeachingAdult> Adults => [.. _room.Adults.Take(WeekProblem.MostAdults)];
 
     private WeekAtHand Stated()
     {
         var wanted = _wants.All.Select(w => _ask.Shorter.TryGetValue(w.Key, out var minutes) ? w with { Minutes = minutes, OwnMinutes = minutes } : w).ToList();
         var omitted = wanted.Where(w => _ask.Omits(w.Key)).ToList();
         var kept = wanted.Except(omitted).Where(w => w.Learners.Count > 0).ToList();
-        var adults = _adults.Count > 0
-            ? _adults.Select(a => new WeekAdult(a.Id, a.Name, Free(_hours.Of(a.Id), x => x.Adults.Contains(a.Id)))).ToList()
-            : [new WeekAdult(WeekAtHand.Somebody, "you", Free(_hours.Family, _ => false))];
+        var adults = Adults.Select(a => new WeekAdult(a.Id, a.Name, FromNow(_room.OfAdult(a.Id, _days)))).ToList();
+        if (adults.Count == 0)
+            adults.Add(new WeekAdult(WeekAtHand.Somebody, "you", FromNow(_room.OfFamily(_days))));
         var problem = new WeekProblem(
             _days,
-            [.. _learners.Select(l => new WeekLearner(l.Id, l.Name, _sittings.GetValueOrDefault(l.Id, Sittings.Proposed(l.AgeOn(_days[0]))), Free(_hours.Of(l.Id), x => x.Learners.Contains(l.Id))))],
+            [.. _room.Learners.Select(l => new WeekLearner(l.Id, l.Name, _sittings.GetValueOrDefault(l.Id, Sittings.Proposed(l.AgeOn(_days[0]))), FromNow(_room.OfLearner(l.Id, _days))))],
             adults,
             [.. kept.Select(w => Session(w, kept))]);
-        return new WeekAtHand(_week, _today, _now, _ask, problem, kept, omitted, _learners, _adults, _nextWeek, FixedPoints());
+        return new WeekAtHand(_week, _today, _now, _ask, problem, kept, omitted, _room.Learners, Adults, _room.DayAfter(_week.Days.Last), _room.AppointmentsOn(_days));
     }
 
     private WeekSession Session(Wanted wanted, List<Wanted> all)
@@ -95,9 +87,9 @@ public sealed class WeekReading
         };
     }
 
-    private Guid? Known(Guid? adult) => _adults.Any(a => a.Id == adult) ? adult : null;
+    private Guid? Known(Guid? adult) => Adults.Any(a => a.Id == adult) ? adult : null;
 
-    private int FirstHour(DateOnly day) => _hours.Family.On(day.DayOfWeek) is { Count: > 0 } hours ? hours[0].From : 9 * 60;
+    private int FirstHour(DateOnly day) => _room.OfFamily(_days).On(day) is { Count: > 0 } hours ? hours[0].From : 9 * 60;
 
     private SessionWish? Wish(Wanted wanted)
     {
@@ -109,40 +101,23 @@ public sealed class WeekReading
         return day is null && !morning ? null : new SessionWish(day, morning);
     }
 
-    private FreeTime Free(WeekHours hours, Func<Appointment, bool> concerns)
-    {
-        var busy = Busy(_appointments.Where(concerns));
-        return Stretches.Over(_days, d => hours.On(d.DayOfWeek), d => d == _today && _now > 0 ? busy[d].Append(new Stretch(0, _now)) : busy[d]);
-    }
-
-    private List<FixedPoint> FixedPoints() =>
-    [
-        .. _appointments.SelectMany(a => a.DaysIn(new DayRange(_days[0], _days[^1])).Where(_days.Contains).Select(d => new FixedPoint(d, a)))
-            .OrderBy(f => f.Date).ThenBy(f => f.Appointment.StartsAt).ThenBy(f => f.Appointment.Id),
-    ];
-
-    private ILookup<DateOnly, Stretch> Busy(IEnumerable<Appointment> appointments) =>
-        appointments.SelectMany(a => a.DaysIn(new DayRange(_days[0], _days[^1])).Select(d => (Day: d, a.Time))).ToLookup(x => x.Day, x => x.Time);
+    /// <summary>What of today is gone is nobody's any more.</summary>
+    private FreeTime FromNow(FreeTime free) => new(free.Days.ToDictionary(d => d.Key, d => d.Key == _today ? Stretches.Less(d.Value, [new Stretch(0, _now)]) : d.Value));
 
     /// <summary>Small parts come out while every child under three sleeps or is out of the house.</summary>
     private BoundHours? BesideSmallOnes(Wanted wanted)
     {
         if (wanted.Activity is not { } activity || !SmallPartsInTheRoom.AreIn(activity.Details.Hazards))
             return null;
-        var small = _learners.Where(l => SmallPartsInTheRoom.Matter([l.BirthDate], _days[0])).ToList();
+        var small = _room.Learners.Where(l => SmallPartsInTheRoom.Matter([l.BirthDate], _days[0])).ToList();
         if (small.Count == 0)
             return null;
-        var hours = _days.ToDictionary(d => d, d => small.Select(l => GoneOn(l, d)).Aggregate(Stretches.Both));
+        var hours = _days.ToDictionary(d => d, d => small.Select(l => _room.AppointmentsOf(l.Id, d)).Aggregate(Stretches.Both));
         return new BoundHours(new FreeTime(hours), $"while {Names(small)} {(small.Count == 1 ? "sleeps" : "sleep")} or {(small.Count == 1 ? "is" : "are")} out of the room, since it has small parts");
     }
-
-    private IReadOnlyList<Stretch> GoneOn(Learner learner, DateOnly day) =>
-        Stretches.Joined(Busy(_appointments.Where(a => a.Learners.Contains(learner.Id)))[day]);
 
     private static string Names(List<Learner> learners) =>
         learners.Count == 1 ? learners[0].Name : $"{string.Join(", ", learners.SkipLast(1).Select(l => l.Name))} and {learners[^1].Name}";
 
-    private sealed record Read(
-        List<DateOnly> Days, List<Learner> Learners, List<TeachingAdult> Adults, TeachingHours Hours, List<Appointment> Appointments,
-        Dictionary<Guid, int> Sittings, List<WeeklyWish> Wishes, WeekWants Wants, DateOnly NextWeek);
+    private sealed record Read(List<DateOnly> Days, FamilyRoom Room, Dictionary<Guid, int> Sittings, List<WeeklyWish> Wishes, WeekWants Wants);
 }

@@ -22,14 +22,14 @@ public sealed class WeekWants
     private readonly DateOnly _today;
     private readonly List<PlannedSession> _sessions;
     private readonly List<Unit> _units;
-    private readonly List<Learner> _learners;
+    private readonly IReadOnlyList<Learner> _learners;
     private readonly Dictionary<Guid, Course> _courses;
     private readonly Dictionary<Guid, LessonLoop> _loops;
     private readonly WeekAsk _ask;
     private readonly Dictionary<Guid, PlanPlace> _stands;
     private readonly List<Wanted> _all = [];
 
-    private WeekWants(Week week, List<DateOnly> days, DateOnly today, List<PlannedSession> sessions, List<Unit> units, List<Learner> learners, List<Course> courses, List<LessonLoop> loops, WeekAsk ask)
+    private WeekWants(Week week, List<DateOnly> days, DateOnly today, List<PlannedSession> sessions, List<Unit> units, IReadOnlyList<Learner> learners, List<Course> courses, List<LessonLoop> loops, WeekAsk ask)
     {
         _ask = ask;
         _stands = sessions.ToDictionary(s => s.Id, s => s.Stands);
@@ -45,7 +45,7 @@ public sealed class WeekWants
     public bool IsForTheMorning(SessionSource source) =>
         source.CourseId is { } course && _courses[course].Morning || source.LoopId is { } loop && _loops[loop].Morning;
 
-    public static async Task<WeekWants> LoadAsync(AppDb db, Week week, List<DateOnly> days, DateOnly today, List<Learner> learners, WeekAsk ask, CancellationToken ct)
+    public static async Task<WeekWants> LoadAsync(AppDb db, Week week, List<DateOnly> days, DateOnly today, IReadOnlyList<Learner> learners, WeekAsk ask, CancellationToken ct)
     {
         var units = await db.Units.AsNoTracking().Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery()
             .Where(u => u.StartsOn != null && u.StartsOn <= week.Days.Last).OrderBy(u => u.StartsOn).ThenBy(u => u.Id).ToListAsync(ct);

@@ -132,6 +132,13 @@ public sealed class SharedServer : ICollectionFixture<TestServer>
     public const string Name = "shared server";
 }
 
+/// <summary>The tests of units, weeks and days share a second server, so that they run beside the others.</summary>
+[CollectionDefinition(Name)]
+public sealed class PlanningServer : ICollectionFixture<TestServer>
+{
+    public const string Name = "planning server";
+}
+
 /// <summary>A family of a test, and its guardian's browser.</summary>
 public sealed record TestFamily(TestServer Server, Guid Id, Guid GuardianId, Visitor Guardian)
 {

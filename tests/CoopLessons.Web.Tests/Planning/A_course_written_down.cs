@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Planning;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class A_course_written_down(TestServer server)
 {
     private static Task<HttpResponseMessage> SendAsync(PlanningFamily family, AngleSharp.Dom.IDocument page, Dictionary<string, string?>? fill = null) =>

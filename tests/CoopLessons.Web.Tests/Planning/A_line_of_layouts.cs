@@ -224,7 +224,7 @@ public sealed class The_length_of_the_line
         Assert.Contains("LayoutsInLine", Assert.Throws<SettingUnfitException>(() => From(length)).Message, StringComparison.Ordinal);
 }
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class The_line_of_a_server(TestServer server)
 {
     [Fact]

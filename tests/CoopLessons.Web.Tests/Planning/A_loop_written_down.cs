@@ -4,7 +4,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Planning;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class A_loop_written_down(TestServer server)
 {
     private static Dictionary<string, string?> Two(PlanningFamily family) => new()

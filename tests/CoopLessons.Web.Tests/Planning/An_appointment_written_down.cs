@@ -5,7 +5,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Planning;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class An_appointment_written_down(TestServer server)
 {
     private static Dictionary<string, string?> Music(params (string Field, string? Value)[] otherwise)

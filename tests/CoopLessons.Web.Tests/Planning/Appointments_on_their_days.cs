@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Planning;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class Appointments_on_their_days(TestServer server)
 {
     private static Task<Guid> AddAsync(PlanningFamily family, AppointmentKind kind = AppointmentKind.LessonOut, string title = "Fiddle lesson", string rule = "FREQ=WEEKLY;BYDAY=TH", DateOnly[]? except = null) =>

@@ -7,7 +7,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Planning;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class Changes_of_the_plan(TestServer server)
 {
     private static readonly DateOnly Friday = new(2026, 3, 13);

@@ -5,7 +5,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Planning;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class How_long_each_child_sits(TestServer server)
 {
     private static Task<Dictionary<Guid, int>> KeptAsync(PlanningFamily family) => family.Family.FromDbAsync(db => db.Sittings.ToDictionaryAsync(s => s.LearnerId, s => s.Minutes));

@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Planning;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class The_bookmark_of_a_course(TestServer server)
 {
     private static string Title(AngleSharp.Dom.IDocument page, Guid session) => page.QuerySelector(PlannedDay.Line(session) + " .strip-title")!.TextContent;

@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Planning;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class The_bookmark_of_a_loop(TestServer server)
 {
     private static string NextOf(LessonLoop loop) => loop.StepAhead(0).Title;

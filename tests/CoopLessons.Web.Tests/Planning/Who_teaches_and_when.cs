@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Planning;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class Who_teaches_and_when(TestServer server)
 {
     private static Task<TeachingHours> HoursAsync(PlanningFamily family) => family.Family.FromDbAsync(db => TeachingHours.LoadAsync(db, TestServer.Today, default));

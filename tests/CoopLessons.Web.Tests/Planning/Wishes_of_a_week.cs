@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Planning;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class Wishes_of_a_week(TestServer server)
 {
     private static Task<WeeklyWish> OnlyAsync(PlanningFamily family) => family.Family.FromDbAsync(db => db.Wishes.AsNoTracking().SingleAsync());

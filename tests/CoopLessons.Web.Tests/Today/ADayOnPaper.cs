@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Today;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class ADayOnPaper(TestServer server)
 {
     private const string Sheet = "/today/2026-03-12/sheet";

@@ -5,7 +5,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Tests.Today;
 
 /// <summary>A sourdough that was planned for one day and begun on another: its ninety minutes count from the deed.</summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class DoneOnAnotherDay(TestServer server)
 {
     [Fact]

@@ -5,7 +5,7 @@ using CoopLessons.Web.Tests.App;
 
 namespace CoopLessons.Web.Tests.Units;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public class An_activity_for_each_learner(TestServer server)
 {
     private static readonly LevelVariant[] Variants = [new(4, 6, "Counts the grains."), new(7, 10, "Weighs the grains."), new(11, 14, "Plots the weights.")];

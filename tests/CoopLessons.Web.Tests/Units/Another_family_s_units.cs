@@ -3,7 +3,7 @@ using CoopLessons.Web.Tests.App;
 
 namespace CoopLessons.Web.Tests.Units;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public class Another_family_s_units(TestServer server)
 {
     private static string[] Paths(Guid unit, Guid activity) =>

@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Units;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public class Bundles(TestServer server)
 {
     public static TheoryData<string> Written => [.. ScenarioFiles.Units.Keys];

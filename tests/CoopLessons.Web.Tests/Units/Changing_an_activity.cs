@@ -3,7 +3,7 @@ using CoopLessons.Web.Tests.App;
 
 namespace CoopLessons.Web.Tests.Units;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public class Changing_an_activity(TestServer server)
 {
     [Fact]

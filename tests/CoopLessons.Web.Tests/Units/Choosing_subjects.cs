@@ -5,7 +5,7 @@ using CoopLessons.Web.Tests.App;
 
 namespace CoopLessons.Web.Tests.Units;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public class Choosing_subjects(TestServer server)
 {
     private static KeyValuePair<string, string> Taken(Guid id) => new("taken", id.ToString());

@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Tests.Units;
 
 /// <summary>Wren made three things that were planned for 25 minutes each; they took 30, 35 and 60.</summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class Minutes_that_the_log_remembers(TestServer server)
 {
     private sealed record Workshop(TestFamily Family, Guid Unit, Guid Mill, Guid Wren)

@@ -3,7 +3,7 @@ using CoopLessons.Web.Tests.App;
 
 namespace CoopLessons.Web.Tests.Units;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public class Taking_a_unit(TestServer server)
 {
     private const string Form = "[name='Take.Monday']";

@@ -4,7 +4,7 @@ using CoopLessons.Web.Tests.App;
 
 namespace CoopLessons.Web.Tests.Units;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public class The_growing_lists_of_an_activity(TestServer server)
 {
     [Theory]

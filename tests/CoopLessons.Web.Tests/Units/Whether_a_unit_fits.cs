@@ -16,7 +16,7 @@ namespace CoopLessons.Web.Tests.Units;
 /// else. The songs of the mill ask for 20 minutes beside somebody and 30 alone in week 1, with a look after the paint has
 /// dried, and for 40 minutes of hands in week 2.
 /// </summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public class Whether_a_unit_fits(TestServer server)
 {
     private static readonly DateOnly NextMonday = new(2026, 3, 16);

@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Units;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public class Writing_a_unit(TestServer server)
 {
     private static Dictionary<string, string?> Written(string title = "Mill and water", string summary = "Wheels, ponds and flour.", string weeks = "3") =>

@@ -7,7 +7,7 @@ using CoopLessons.Web.Tests.App;
 
 namespace CoopLessons.Web.Tests.Units;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public class Writing_an_activity(TestServer server)
 {
     internal static Dictionary<string, string?> Written(IHtmlDocument form, Guid science) => new()

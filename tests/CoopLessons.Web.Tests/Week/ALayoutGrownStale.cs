@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Tests.Week;
 
 /// <summary>Something changed between the layout and its taking.</summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class ALayoutGrownStale(TestServer server)
 {
     [Fact]

@@ -7,7 +7,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Week;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class ALostDay(TestServer server)
 {
     private const string Lost = "/week/lost/2026-03-12";

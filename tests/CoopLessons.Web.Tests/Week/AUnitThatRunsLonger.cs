@@ -10,7 +10,7 @@ namespace CoopLessons.Web.Tests.Week;
 /// Of the first week of “From Grain to Loaf” one activity is not done; two of the second stand in the next week, and a second
 /// unit begins in May. Today is Thursday of the first week.
 /// </summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class AUnitThatRunsLonger(TestServer server)
 {
     private const string Draw = "w1-06-draw-an-ear-of-wheat";

@@ -3,7 +3,7 @@ using CoopLessons.Web.Tests.Units;
 
 namespace CoopLessons.Web.Tests.Week;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class AWeekLaidOutBefore(TestServer server)
 {
     private const string Mill = "w2-02-visit-a-mill";

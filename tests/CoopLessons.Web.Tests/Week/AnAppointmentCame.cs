@@ -11,7 +11,7 @@ using IsoWeek = CoopLessons.Core.Calendar.Week;
 namespace CoopLessons.Web.Tests.Week;
 
 /// <summary>A walk, a drawing and a reading stand on Wednesday; then Wren has the dentist at the hour of the first.</summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class AnAppointmentCame(TestServer server)
 {
     private const string Walk = "w2-08-walk-among-grasses";

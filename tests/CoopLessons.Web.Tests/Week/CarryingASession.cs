@@ -7,7 +7,7 @@ using CoopLessons.Web.Tests.Units;
 namespace CoopLessons.Web.Tests.Week;
 
 /// <summary>A session is dropped on another day of the week.</summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class CarryingASession(TestServer server)
 {
     private const string Mill = "w2-02-visit-a-mill";

@@ -10,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Tests.Week;
 
 /// <summary>Hours of 75 minutes at most, so that “Visit a mill”, 90 minutes, is what finds no place.</summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class ChoicesWhereNotEverythingFits(TestServer server)
 {
     private const string Mill = "w2-02-visit-a-mill";

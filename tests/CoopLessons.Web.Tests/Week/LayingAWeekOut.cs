@@ -6,7 +6,7 @@ using CoopLessons.Web.Tests.Units;
 
 namespace CoopLessons.Web.Tests.Week;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class LayingAWeekOut(TestServer server)
 {
     [Fact]

@@ -9,7 +9,7 @@ using Microsoft.Extensions.DependencyInjection;
 
 namespace CoopLessons.Web.Tests.Week;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class LayoutsOfOthers(TestServer server)
 {
     private const string Busy = "The server is busy laying out weeks of others. Ask again in a minute.";

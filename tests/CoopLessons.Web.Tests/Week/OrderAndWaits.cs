@@ -3,7 +3,7 @@ using CoopLessons.Web.Tests.App;
 namespace CoopLessons.Web.Tests.Week;
 
 /// <summary>What must come after what, as the unit says it.</summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class OrderAndWaits(TestServer server)
 {
     [Fact]

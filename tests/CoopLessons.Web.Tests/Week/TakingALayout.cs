@@ -7,7 +7,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Week;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class TakingALayout(TestServer server)
 {
     private const string Undo = ".undo form";

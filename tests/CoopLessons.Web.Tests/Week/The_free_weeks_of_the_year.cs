@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Tests.Week;
 
 /// <summary>The school year ends on Tuesday 30 June 2026; with the week of Thursday 12 March, seventeen weeks are left.</summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class The_free_weeks_of_the_year(TestServer server)
 {
     private async Task<TestFamily> FamilyAsync(int weeksTaken, params DateOnly[] logged)

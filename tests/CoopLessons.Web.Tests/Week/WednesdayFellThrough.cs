@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Tests.Week;
 
 /// <summary>The second week of the unit is laid out and taken; Wednesday 18 March is lost, or more than that.</summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class WednesdayFellThrough(TestServer server)
 {
     private const string Path = "/week/ways/2026-03-18";

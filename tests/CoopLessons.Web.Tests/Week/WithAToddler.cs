@@ -9,7 +9,7 @@ namespace CoopLessons.Web.Tests.Week;
 /// <summary>
 /// Grinding wheat has small parts. That they are kept from children under three: 16 CFR 1501.2(a) and 1501.5.
 /// </summary>
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class WithAToddler(TestServer server)
 {
     private const string Grind = "w2-01-grind-and-sift";

@@ -7,7 +7,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Tests.Week;
 
-[Collection(SharedServer.Name)]
+[Collection(PlanningServer.Name)]
 public sealed class YearsWithoutATeachingDay(TestServer server)
 {
     private static readonly DateOnly Friday = new(2026, 3, 13);
