@@ -167,10 +167,13 @@ public sealed class WeekWants
         return session.Date >= from && session.Date < _days[0] && (session.Date < _today || _week.Days.Contains(session.Date));
     }
 
-    /// <summary>How many of a week's lessons are neither done nor planned; in what is left of a week no more than its days hold.</summary>
+    /// <summary>
+    /// How many of a week's lessons are neither done nor planned, nor let go by a parent's own hand; in what is left of a week
+    /// no more than its days hold.
+    /// </summary>
     private int Missing(int perWeek, Func<PlannedSession, bool> ofSource, int open)
     {
-        var seenTo = _sessions.Count(s => ofSource(s) && (s.State == SessionState.Done && _week.Days.Contains(s.Date) || StaysOutside(s)));
+        var seenTo = _sessions.Count(s => ofSource(s) && (s.State is SessionState.Done or SessionState.LetGo && _week.Days.Contains(s.Date) || StaysOutside(s)));
         var aDay = (perWeek + 4) / 5;
         return Math.Max(0, Math.Min(perWeek - seenTo, aDay * _days.Count) - open);
     }
