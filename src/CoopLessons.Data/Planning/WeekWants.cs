@@ -117,8 +117,8 @@ public sealed class WeekWants
         foreach (var unit in _units)
         {
             var leftOut = unit.LeftOut;
-            var weekOfUnit = (_week.Days.Last.DayNumber - unit.StartsOn!.Value.DayNumber) / 7 + 1;
-            var isOver = _week.Monday >= unit.StartsOn.Value.AddDays(7 * (unit.Weeks + Unit.WeeksAfter));
+            var weekOfUnit = unit.WeekOn(_week)!.Value;
+            var isOver = _week.Monday >= unit.StartsOn!.Value.AddDays(7 * (unit.Weeks + Unit.WeeksAfter));
             foreach (var activity in unit.Activities.OrderBy(a => a.Week).ThenBy(a => a.Order).ThenBy(a => a.Code, StringComparer.Ordinal))
             {
                 var own = _sessions.Where(s => s.ActivityId == activity.Id).ToList();
@@ -180,14 +180,5 @@ public sealed class WeekWants
 
     private List<Guid> Taught(IEnumerable<Guid> learners) => [.. learners.Where(id => _learners.Any(l => l.Id == id))];
 
-    /// <summary>
-    /// Those who are old enough for the youngest version that is written, and for what lies about: a child for whose sake it
-    /// is done during a nap does not take part in it.
-    /// </summary>
-    private List<Guid> Suited(Activity activity)
-    {
-        var youngest = activity.Details.Variants.Count == 0 ? 0 : activity.Details.Variants.Min(v => v.FromAge);
-        var smallParts = SmallPartsInTheRoom.AreIn(activity.Details.Hazards);
-        return [.. _learners.Where(l => l.AgeOn(_days[0]) >= youngest && !(smallParts && SmallPartsInTheRoom.Matter([l.BirthDate], _days[0]))).Select(l => l.Id)];
-    }
+    private List<Guid> Suited(Activity activity) => [.. _learners.Where(l => activity.Suits(l.BirthDate, _days[0])).Select(l => l.Id)];
 }

@@ -1,5 +1,7 @@
 using System.Text.Json.Serialization;
+using CoopLessons.Core.Families;
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Schedule;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Tenancy;
 using Microsoft.EntityFrameworkCore;
@@ -107,6 +109,14 @@ public sealed class Activity : IFamilyOwned, IVersioned
     public TakenSplit? Split(IReadOnlySet<Guid> leftOut) => TakenSubjects.Of(Details.Weights, Details.Touches, leftOut);
 
     public bool IsInPlan(IReadOnlySet<Guid> leftOut) => !LeftOut && Split(leftOut) is not null;
+
+    /// <summary>
+    /// Whether a child is old enough on a day for the youngest version that is written, and for what lies about: a child for
+    /// whose sake it is done during a nap does not take part in it.
+    /// </summary>
+    public bool Suits(DateOnly born, DateOnly day) =>
+        (Details.Variants.Count == 0 || Age.On(day, born) >= Details.Variants.Min(v => v.FromAge))
+        && !(SmallPartsInTheRoom.AreIn(Details.Hazards) && SmallPartsInTheRoom.Matter([born], day));
 
     internal sealed class Mapping : IEntityTypeConfiguration<Activity>
     {

@@ -1,3 +1,4 @@
+using CoopLessons.Core.Calendar;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Tenancy;
 using Microsoft.EntityFrameworkCore;
@@ -40,6 +41,9 @@ public sealed class Unit : IFamilyOwned, IVersioned
 
     public bool IsTaken => StartsOn is not null;
     public IReadOnlySet<Guid> LeftOut => _subjects.Where(s => s.LeftOut).Select(s => s.SubjectId).ToHashSet();
+
+    /// <summary>Which of its weeks a week is, 1 for the first; may lie before or after them. Null while the unit is on the shelf.</summary>
+    public int? WeekOn(Week week) => StartsOn is { } starts ? (week.Days.Last.DayNumber - starts.DayNumber) / 7 + 1 : null;
 
     public void Describe(string title, string summary, int weeks) => (Title, Summary, Weeks) = (title, summary, weeks);
 

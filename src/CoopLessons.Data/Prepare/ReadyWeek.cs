@@ -1,0 +1,48 @@
+using CoopLessons.Core.Calendar;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Schedule;
+using CoopLessons.Data.Units;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Data.Prepare;
+
+/// <summary>An activity of a week that is made ready.</summary>
+/// <param name="Learners">Who does it, in the family's order: those planned, or, while it has no day, those who are old enough for it.</param>
+/// <param name="Date">The first day of the week on which it is planned; null while it has none.</param>
+public sealed record ReadyActivity(Unit Unit, Activity Activity, IReadOnlyList<Learner> Learners, DateOnly? Date)
+{
+    /// <summary>The day by which its things lie ready: its own, or the Monday of the week.</summary>
+    public DateOnly DayIn(Week week) => Date ?? week.Monday;
+}
+
+/// <summary>
+/// The activities that a week is made ready for: what is planned in it and not let go, done or not, and what the units have
+/// for this week and has no day anywhere yet.
+/// </summary>
+/// <param name="Learners">All who are taught at home, in the family's order, whether they take part or are in the room.</param>
+/// <param name="Activities">By day, those without one last; then as the day and the unit order them.</param>
+public sealed record ReadyWeek(Week Week, IReadOnlyList<Learner> Learners, IReadOnlyList<ReadyActivity> Activities)
+{
+    public static async Task<ReadyWeek> LoadAsync(AppDb db, Week week, CancellationToken ct)
+    {
+        var learners = await db.Learners.AsNoTracking().Include(l => l.Levels).Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(ct);
+        var (first, last) = (week.Days.First, week.Days.Last);
+        var sessions = await db.PlannedSessions.AsNoTracking().Where(s => s.ActivityId != null && s.Date >= first && s.Date <= last && s.State != SessionState.LetGo)
+            .OrderBy(s => s.Date).ThenBy(s => s.StartsAt ?? int.MaxValue).ThenBy(s => s.Order).ThenBy(s => s.Id).ToListAsync(ct);
+        var inWeek = sessions.Select(s => s.ActivityId!.Value).ToHashSet();
+        var units = await db.Units.AsNoTracking().Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery()
+            .Where(u => u.StartsOn != null && u.StartsOn <= last || u.Activities.Any(a => inWeek.Contains(a.Id))).OrderBy(u => u.StartsOn).ThenBy(u => u.Id).ToListAsync(ct);
+        var anywhere = (await db.PlannedSessions.Where(s => s.ActivityId != null).Select(s => s.ActivityId!.Value).Distinct().ToListAsync(ct)).ToHashSet();
+
+        var planned = sessions.GroupBy(s => s.ActivityId!.Value).Select(g =>
+        {
+            var unit = units.First(u => u.Activities.Any(a => a.Id == g.Key));
+            var taking = g.SelectMany(s => s.Learners).ToHashSet();
+            return new ReadyActivity(unit, unit.Activities.First(a => a.Id == g.Key), [.. learners.Where(l => taking.Contains(l.Id))], g.First().Date);
+        });
+        var waiting = units.Where(u => u.StartsOn is { } starts && starts <= last).SelectMany(u => u.InPlan()
+            .Where(a => a.Week == u.WeekOn(week) && !anywhere.Contains(a.Id))
+            .Select(a => new ReadyActivity(u, a, [.. learners.Where(l => a.Suits(l.BirthDate, first))], null)));
+        return new ReadyWeek(week, learners, [.. planned, .. waiting]);
+    }
+}
