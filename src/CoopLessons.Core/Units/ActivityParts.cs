@@ -33,6 +33,19 @@ public sealed record Hazard(HazardKind Kind, string Caution);
 /// <summary>Something eaten, touched or breathed, and the major allergens in it.</summary>
 public sealed record Ingredient(string Name, IReadOnlyList<Allergen> Allergens);
 
+/// <summary>What sort of thing is begun days before an activity.</summary>
+public enum AheadKind { Seeds, Eggs, Crystals, Sourdough, Order, Arrangement, Other }
+
+/// <summary>Something that must be begun days before an activity, so that it is ready on its day.</summary>
+/// <param name="What">A thing and no sentence, such as "Cress on cotton wool".</param>
+/// <param name="TakesDays">Days from its beginning until it is ready; 1–365.</param>
+/// <param name="KeepsDays">How many days it can wait once it is ready; 0 for its very day, null for as long as one likes.</param>
+/// <param name="TendEveryDays">Somebody sees to it every so many days until the activity; 0 where nobody need.</param>
+public sealed record AheadStart(string What, AheadKind Kind, int TakesDays, int? KeepsDays = null, int TendEveryDays = 0, string? Note = null)
+{
+    public const int MostDays = 365;
+}
+
 public static class LevelVariants
 {
     /// <summary>

@@ -19,6 +19,19 @@ public sealed record SmallPartsMet(CautionedLearner Learner, HazardKind Kind) : 
 /// <summary>The learner is younger than the youngest for whom the activity is written.</summary>
 public sealed record YoungerThanWritten(CautionedLearner Learner, int YoungestAge) : Caution(Learner);
 
+/// <summary>A hazard for which an adult usually stays nearer to the learner than the activity asks.</summary>
+/// <param name="Usual">Nearer than what is written; see <see cref="HazardCare"/>.</param>
+public sealed record NearerAdult(CautionedLearner Learner, HazardKind Kind, AdultNeed Usual) : Caution(Learner);
+
+/// <summary>A small child is in the house who takes no part, and what the others work with burns, cuts, drowns or poisons.</summary>
+/// <param name="Kinds">At least one, in the order of the activity's list.</param>
+public sealed record WithinReach(CautionedLearner Learner, IReadOnlyList<HazardKind> Kinds) : Caution(Learner);
+
+/// <summary>What an activity holds that can meet a learner.</summary>
+/// <param name="AdultNeed">How much of an adult it asks for.</param>
+public sealed record ActivityCare(
+    IReadOnlyList<Ingredient> Ingredients, IReadOnlyList<Hazard> Hazards, IReadOnlyList<LevelVariant> Variants, AdultNeed AdultNeed);
+
 /// <summary>
 /// Where an activity and a learner call for an adult's look. An empty list says only that nothing written down meets;
 /// it never says that an activity is safe.
@@ -37,28 +50,55 @@ public static class Cautions
     /// </summary>
     private static readonly HashSet<HazardKind> Small = [HazardKind.SmallParts, HazardKind.ButtonCells, HazardKind.Magnets];
 
-    /// <summary>Every meeting, learner by learner in the order given; allergies first, then small parts, then ages.</summary>
-    public static IReadOnlyList<Caution> Of(
-        IReadOnlyList<CautionedLearner> learners, IReadOnlyList<Ingredient> ingredients, IReadOnlyList<Hazard> hazards, IReadOnlyList<LevelVariant> variants) =>
-        [.. learners.SelectMany(l => Of(l, ingredients, hazards, variants))];
+    /// <summary>A child below this age who is only in the room is kept out of reach (common practice, no source).</summary>
+    public const int OutOfReachAge = 5;
 
-    private static IEnumerable<Caution> Of(
-        CautionedLearner learner, IReadOnlyList<Ingredient> ingredients, IReadOnlyList<Hazard> hazards, IReadOnlyList<LevelVariant> variants)
+    /// <summary>What a child in the room reaches for and is hurt by at once.</summary>
+    private static readonly HashSet<HazardKind> Reached = [HazardKind.Heat, HazardKind.Blades, HazardKind.Glass, HazardKind.Chemicals, HazardKind.Water, HazardKind.Tools];
+
+    /// <summary>
+    /// Every meeting, learner by learner in the order of those present; of each, allergies first, then small parts, then ages,
+    /// then how near an adult is, then what lies within reach.
+    /// </summary>
+    /// <param name="taking">Who does it.</param>
+    /// <param name="present">Everybody who is in the house, those who do it among them or not.</param>
+    public static IReadOnlyList<Caution> Of(IReadOnlyList<CautionedLearner> taking, IReadOnlyList<CautionedLearner> present, ActivityCare care)
     {
-        foreach (var ingredient in ingredients)
+        var doing = taking.Select(l => l.Id).ToHashSet();
+        return [.. present.UnionBy(taking, l => l.Id).SelectMany(l => Of(l, doing.Contains(l.Id), care))];
+    }
+
+    private static IEnumerable<Caution> Of(CautionedLearner learner, bool takesPart, ActivityCare care)
+    {
+        foreach (var ingredient in care.Ingredients)
         {
             Allergen[] met = [.. ingredient.Allergens.Intersect(learner.Allergies).Order()];
             if (met.Length > 0)
                 yield return new AllergenMet(learner, ingredient.Name, met);
         }
 
+        var kinds = care.Hazards.Select(h => h.Kind).Distinct().ToList();
         if (learner.Age < SmallPartsAge)
         {
-            foreach (var kind in hazards.Select(h => h.Kind).Where(Small.Contains).Distinct())
+            foreach (var kind in kinds.Where(Small.Contains))
                 yield return new SmallPartsMet(learner, kind);
         }
 
-        if (variants.Count > 0 && learner.Age < variants.Min(v => v.FromAge))
-            yield return new YoungerThanWritten(learner, variants.Min(v => v.FromAge));
+        if (takesPart)
+        {
+            var youngest = care.Variants.Count == 0 ? 0 : care.Variants.Min(v => v.FromAge);
+            if (learner.Age < youngest)
+            {
+                yield return new YoungerThanWritten(learner, youngest);
+                yield break;
+            }
+
+            foreach (var kind in kinds.Where(k => HazardCare.Of(k).UsualFor(learner.Age) > care.AdultNeed && !(Small.Contains(k) && learner.Age < SmallPartsAge)))
+                yield return new NearerAdult(learner, kind, HazardCare.Of(kind).UsualFor(learner.Age));
+        }
+        else if (learner.Age < OutOfReachAge && kinds.Where(Reached.Contains).ToList() is { Count: > 0 } reached)
+        {
+            yield return new WithinReach(learner, reached);
+        }
     }
 }

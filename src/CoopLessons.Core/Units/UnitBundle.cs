@@ -48,7 +48,8 @@ public sealed record BundleActivity(
     IReadOnlyList<Book>? Books = null,
     IReadOnlyList<Hazard>? Hazards = null,
     IReadOnlyList<Ingredient>? Ingredients = null,
-    IReadOnlyList<string>? After = null);
+    IReadOnlyList<string>? After = null,
+    IReadOnlyList<AheadStart>? Ahead = null);
 
 /// <summary>A rule that a bundle breaks, and where: a JSON Pointer (RFC 6901) and a sentence.</summary>
 public sealed record BundleFault(string Path, string Rule);
@@ -117,6 +118,13 @@ public static class BundleRules
                 yield return new BundleFault($"{path}/touches/{i}", $"The unit has no subject “{activity.Touches[i]}”.");
             if (!met.Add(activity.Touches[i]))
                 yield return new BundleFault($"{path}/touches/{i}", $"The subject “{activity.Touches[i]}” stands twice.");
+        }
+
+        var begun = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        for (var i = 0; i < (activity.Ahead?.Count ?? 0); i++)
+        {
+            if (!begun.Add(activity.Ahead![i].What))
+                yield return new BundleFault($"{path}/ahead/{i}/what", $"“{activity.Ahead[i].What}” is begun twice.");
         }
 
         for (var i = 0; i < (activity.Variants?.Count ?? 0); i++)

@@ -8,7 +8,10 @@ public class Where_a_child_and_an_activity_meet
     private static CautionedLearner Aged(int age, params Allergen[] allergies) => new(Guid.CreateVersion7(), "Wren", age, allergies);
 
     private static IReadOnlyList<Caution> Of(CautionedLearner learner, Ingredient[]? ingredients = null, HazardKind[]? hazards = null, LevelVariant[]? variants = null) =>
-        Cautions.Of([learner], ingredients ?? [], [.. (hazards ?? []).Select(h => new Hazard(h, "Take care."))], variants ?? []);
+        Cautions.Of([learner], [learner], Care(AdultNeed.HandsOn, ingredients, hazards, variants));
+
+    private static ActivityCare Care(AdultNeed need, Ingredient[]? ingredients = null, HazardKind[]? hazards = null, LevelVariant[]? variants = null) =>
+        new(ingredients ?? [], [.. (hazards ?? []).Select(h => new Hazard(h, "Take care."))], variants ?? [], need);
 
     [Theory]
     [InlineData(Allergen.Milk)]
@@ -69,8 +72,45 @@ public class Where_a_child_and_an_activity_meet
     public void Cautions_come_learner_by_learner()
     {
         var (pip, wren) = (Aged(2, Allergen.Wheat), Aged(8, Allergen.Wheat));
-        var all = Cautions.Of([wren, pip], [new Ingredient("Flour", [Allergen.Wheat])], [new Hazard(HazardKind.SmallParts, "Count them.")], []);
+        var all = Cautions.Of([wren, pip], [wren, pip], Care(AdultNeed.HandsOn, [new Ingredient("Flour", [Allergen.Wheat])], [HazardKind.SmallParts]));
 
         Assert.Equal([(wren, typeof(AllergenMet)), (pip, typeof(AllergenMet)), (pip, typeof(SmallPartsMet))], all.Select(c => (c.Learner, c.GetType())));
+    }
+
+    [Theory]
+    [InlineData(5, AdultNeed.Alone, AdultNeed.HandsOn)]
+    [InlineData(5, AdultNeed.Beside, AdultNeed.HandsOn)]
+    [InlineData(11, AdultNeed.Alone, AdultNeed.Beside)]
+    [InlineData(11, AdultNeed.Beside, null)]
+    [InlineData(12, AdultNeed.Alone, null)]
+    [InlineData(5, AdultNeed.HandsOn, null)]
+    public void An_adult_who_is_usually_nearer_is_asked_for(int age, AdultNeed written, AdultNeed? usual)
+    {
+        // Blades: an adult's hands below six, beside below twelve (common practice, no source).
+        var child = Aged(age);
+        Assert.Equal(usual, Cautions.Of([child], [child], Care(written, hazards: [HazardKind.Blades])).Cast<NearerAdult>().SingleOrDefault()?.Usual);
+    }
+
+    [Fact]
+    public void A_small_child_who_takes_no_part_is_kept_out_of_reach()
+    {
+        var (pip, wren) = (Aged(2, Allergen.Wheat), Aged(13));
+        var all = Cautions.Of([wren], [wren, pip], Care(AdultNeed.Alone, [new Ingredient("Flour", [Allergen.Wheat])], [HazardKind.Heat, HazardKind.Magnets, HazardKind.Blades], [new(8, 18, "Bakes.")]));
+
+        Assert.Equal([typeof(NearerAdult), typeof(AllergenMet), typeof(SmallPartsMet), typeof(WithinReach)], all.Select(c => c.GetType()));
+        Assert.Equal([HazardKind.Heat, HazardKind.Blades], all.OfType<WithinReach>().Single().Kinds);
+        Assert.Empty(Cautions.Of([wren], [wren, Aged(5)], Care(AdultNeed.Alone, hazards: [HazardKind.Blades])));
+    }
+
+    [Fact]
+    public void Every_hazard_has_its_usual_caution_and_none_says_safe()
+    {
+        foreach (var kind in Enum.GetValues<HazardKind>())
+        {
+            var care = HazardCare.Of(kind);
+            Assert.Equal(kind, care.Kind);
+            Assert.True(care.HandsOnUnder <= care.BesideUnder);
+            Assert.DoesNotContain("safe", care.Caution, StringComparison.OrdinalIgnoreCase);
+        }
     }
 }

@@ -76,9 +76,9 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
     public bool IsPast { get; init; }
 
     /// <summary>Where the activity meets the children who take part.</summary>
-    public IReadOnlyList<Caution> Cautions => Core.Units.Cautions.Of(
-        [.. Learners.Select(l => l.ToCautioned(Date))],
-        Doing.Details.Ingredients, Doing.Details.Hazards, Doing.Details.Variants);
+    public IReadOnlyList<Caution> Cautions => Doing.Activity is { } activity && Learners.Select(l => l.ToCautioned(Date)).ToList() is var taking
+        ? Core.Units.Cautions.Of(taking, taking, activity.Care)
+        : [];
 
     /// <summary>Learners of whom the parent wrote something beyond the nine allergens, where anything is eaten or touched.</summary>
     public IEnumerable<Learner> OtherAllergies => Doing.Details.Ingredients.Count > 0 ? Learners.Where(l => l.AllergyNote.Length > 0) : [];

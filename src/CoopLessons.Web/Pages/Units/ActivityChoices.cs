@@ -12,6 +12,7 @@ public static class ActivityChoices
     public static IEnumerable<SelectListItem> Kinds => All<ActivityKind>(UnitWords.Of);
     public static IEnumerable<SelectListItem> Hazards => All<HazardKind>(UnitWords.Of);
     public static IEnumerable<SelectListItem> Uses => All<BookUse>(UnitWords.Of);
+    public static IEnumerable<SelectListItem> Aheads => All<AheadKind>(UnitWords.Of);
     public static IEnumerable<SelectListItem> For => All<Per>(UnitWords.Of);
     public static IEnumerable<SelectListItem> Measures => UnitWords.Measures.Select(m => new SelectListItem(m, m));
     public static IReadOnlyList<AdultNeed> Needs { get; } = Enum.GetValues<AdultNeed>();

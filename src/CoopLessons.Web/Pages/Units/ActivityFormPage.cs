@@ -82,7 +82,7 @@ public abstract class ActivityFormPage(AppDb db, TimeProvider clock) : UnitsPage
 
     protected void AddBlankRows()
     {
-        foreach (var list in new[] { "Variants", "Supplies", "Printables", "Books", "Hazards", "Ingredients" })
+        foreach (var list in new[] { "Variants", "Supplies", "Printables", "Books", "Hazards", "Ingredients", "Ahead" })
             Grow(list);
     }
 
@@ -123,6 +123,9 @@ public abstract class ActivityFormPage(AppDb db, TimeProvider clock) : UnitsPage
                 return true;
             case "Ingredients":
                 More(Input.Ingredients, 40);
+                return true;
+            case "Ahead":
+                More(Input.Ahead, 8);
                 return true;
             default:
                 return false;

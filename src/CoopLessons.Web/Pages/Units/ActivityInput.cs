@@ -66,6 +66,7 @@ public sealed class ActivityInput
     public List<BookRow> Books { get; set; } = [];
     public List<HazardRow> Hazards { get; set; } = [];
     public List<IngredientRow> Ingredients { get; set; } = [];
+    public List<AheadRow> Ahead { get; set; } = [];
 
     public sealed class SubjectRow
     {
@@ -164,5 +165,29 @@ public sealed class ActivityInput
         public List<Allergen> Allergens { get; set; } = [];
 
         public bool IsBlank => Name is null && Allergens.Count == 0;
+    }
+
+    public sealed class AheadRow : IActivityRow
+    {
+        private const string Days = "A number of days from {1} to {2}.";
+
+        [StringLength(LongestLine, ErrorMessage = LineTooLong)]
+        public string? What { get; set; }
+
+        public AheadKind? Kind { get; set; }
+
+        [Range(1, AheadStart.MostDays, ErrorMessage = Days)]
+        public int? TakesDays { get; set; }
+
+        [Range(0, AheadStart.MostDays, ErrorMessage = Days)]
+        public int? KeepsDays { get; set; }
+
+        [Range(0, AheadStart.MostDays, ErrorMessage = Days)]
+        public int? TendEveryDays { get; set; }
+
+        [StringLength(LongestNote, ErrorMessage = LineTooLong)]
+        public string? Note { get; set; }
+
+        public bool IsBlank => What is null && Kind is null && TakesDays is null && KeepsDays is null && TendEveryDays is null && Note is null;
     }
 }

@@ -23,6 +23,7 @@ public sealed partial class ActivityReading(ActivityInput input, ModelStateDicti
         Rows("Ingredients", input.Ingredients, 40, Ingredient))
     {
         After = [.. input.After.Distinct(StringComparer.Ordinal)],
+        Ahead = Rows("Ahead", input.Ahead, 8, Ahead),
     };
 
     /// <summary>The plain members.</summary>
@@ -121,6 +122,16 @@ public sealed partial class ActivityReading(ActivityInput input, ModelStateDicti
     {
         Need(row.Name, $"{at}.Name", "Say what it is.");
         return new Ingredient(row.Name ?? "", [.. row.Allergens.Distinct().Order()]);
+    }
+
+    private AheadStart Ahead(ActivityInput.AheadRow row, string at)
+    {
+        Need(row.What, $"{at}.What", "Say what is begun.");
+        Need(row.Kind, $"{at}.Kind", "Say what sort of thing it is.");
+        Need(row.TakesDays, $"{at}.TakesDays", "Say how many days it takes.");
+        if (row.What is not null && input.Ahead.TakeWhile(r => r != row).Any(r => string.Equals(r.What, row.What, StringComparison.OrdinalIgnoreCase)))
+            Fault($"{at}.What", "This stands above already. Give one of them another name.");
+        return new AheadStart(row.What ?? "", row.Kind ?? default, row.TakesDays ?? 1, row.KeepsDays, row.TendEveryDays ?? 0, row.Note);
     }
 
     private void Need(object? value, string at, string message)

@@ -13,6 +13,8 @@ public static class CautionWords
         AllergenMet a => (What: UnitWords.Joined(a.Met.Select(UnitWords.Of)), Who: $"for {a.Learner.Name}"),
         SmallPartsMet s => (What: UnitWords.Of(s.Kind), Who: $"for {s.Learner.Name}, who is {s.Learner.Age}"),
         YoungerThanWritten y => (What: $"written for {y.YoungestAge} and older", Who: $"{y.Learner.Name} is {y.Learner.Age}"),
+        NearerAdult n => (What: $"{UnitWords.Of(n.Usual)} for {UnitWords.Of(n.Kind)}", Who: $"for {n.Learner.Name}, who is {n.Learner.Age}"),
+        WithinReach w => (What: $"{UnitWords.Joined(w.Kinds.Select(UnitWords.Of))} out of reach", Who: $"for {w.Learner.Name}, who is {w.Learner.Age}"),
         _ => throw new ArgumentOutOfRangeException(nameof(cautions)),
     }).Distinct().Select(x => x.Who.StartsWith("for ", StringComparison.Ordinal) ? $"{x.What} {x.Who}" : $"{x.What}, and {x.Who}"));
 
@@ -24,6 +26,10 @@ public static class CautionWords
         SmallPartsMet s => $"There are {(s.Kind == HazardKind.SmallParts ? "small parts" : $"{UnitWords.Of(s.Kind)}, small enough to swallow,")} in this, and {s.Learner.Name} is {s.Learner.Age}. "
             + $"Small parts can choke a child under {Cautions.SmallPartsAge} (16 CFR Part 1501). Keep them away from {s.Learner.Name}, count them before and after, and clear up before the little ones come near.",
         YoungerThanWritten y => $"This is written for {y.YoungestAge} and older, and {y.Learner.Name} is {y.Learner.Age}. Decide whether {y.Learner.Name} joins in, and stay within reach.",
+        NearerAdult n => $"This involves {UnitWords.Of(n.Kind)}, and is written for {(n.Usual == AdultNeed.Beside ? "a child alone" : "less of an adult than is usual")}. "
+            + $"For {n.Learner.Name}, who is {n.Learner.Age}, {UnitWords.Of(n.Usual)} is usual (common practice). You know your child: decide who stays near.",
+        WithinReach w => $"{w.Learner.Name} is {w.Learner.Age} and takes no part. This involves {UnitWords.Joined(w.Kinds.Select(UnitWords.Of))}: keep it out of {w.Learner.Name}’s reach, "
+            + "do it while somebody else has the little ones, or during a nap.",
         _ => throw new ArgumentOutOfRangeException(nameof(caution)),
     };
 }

@@ -72,5 +72,6 @@ public sealed class EditActivityModel(AppDb db, TimeProvider clock) : ActivityFo
         Books = [.. a.Details.Books.Select(b => new ActivityInput.BookRow { Title = b.Title, Author = b.Author, Use = b.Use, Isbn = b.Isbn, Note = b.Note })],
         Hazards = [.. a.Details.Hazards.Select(h => new ActivityInput.HazardRow { Kind = h.Kind, Caution = h.Caution })],
         Ingredients = [.. a.Details.Ingredients.Select(i => new ActivityInput.IngredientRow { Name = i.Name, Allergens = [.. i.Allergens] })],
+        Ahead = [.. a.Details.Ahead.Select(s => new ActivityInput.AheadRow { What = s.What, Kind = s.Kind, TakesDays = s.TakesDays, KeepsDays = s.KeepsDays, TendEveryDays = s.TendEveryDays == 0 ? null : s.TendEveryDays, Note = s.Note })],
     };
 }

@@ -95,7 +95,7 @@ public sealed class UnitPlan
             Names((split?.Split ?? details.Weights).Select(w => w.SubjectId)),
             Names(split?.Touches ?? details.Touches),
             split is null ? Names(details.Weights.Select(w => w.SubjectId)) : [],
-            Cautions.Of(learners, details.Ingredients, details.Hazards, details.Variants));
+            Cautions.Of(learners, learners, activity.Care));
 
         List<string> Names(IEnumerable<Guid> ids) => [.. ids.Where(names.ContainsKey).Select(id => names[id])];
     }

@@ -55,6 +55,17 @@ public static class UnitWords
         _ => "looked through",
     };
 
+    public static string Of(AheadKind kind) => kind switch
+    {
+        AheadKind.Seeds => "seeds to sow",
+        AheadKind.Eggs => "eggs to set",
+        AheadKind.Crystals => "crystals to grow",
+        AheadKind.Sourdough => "a sourdough or another ferment",
+        AheadKind.Order => "something to order",
+        AheadKind.Arrangement => "a visit or a person to ask",
+        _ => "something else",
+    };
+
     public static string Of(Per per) => per switch
     {
         Per.Learner => "for each learner",
