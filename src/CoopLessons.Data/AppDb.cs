@@ -8,6 +8,7 @@ using CoopLessons.Data.Hours;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.People;
 using CoopLessons.Data.Planning;
+using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Tenancy;
@@ -61,6 +62,8 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<DayPattern> DayPatterns => Set<DayPattern>();
     public DbSet<LearnerSitting> Sittings => Set<LearnerSitting>();
     public DbSet<WeeklyWish> Wishes => Set<WeeklyWish>();
+
+    public DbSet<AheadMark> AheadMarks => Set<AheadMark>();
 
     private Guid? FamilyId => Current.FamilyId;
 

@@ -1,4 +1,5 @@
 using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Units;
@@ -23,6 +24,13 @@ public sealed record ReadyActivity(Unit Unit, Activity Activity, IReadOnlyList<L
 /// <param name="Activities">By day, those without one last; then as the day and the unit order them.</param>
 public sealed record ReadyWeek(Week Week, IReadOnlyList<Learner> Learners, IReadOnlyList<ReadyActivity> Activities)
 {
+    /// <summary>Where an activity of the week meets a child, whether they take part or are in the house.</summary>
+    public IReadOnlyList<Caution> CautionsOf(ReadyActivity activity)
+    {
+        var day = activity.DayIn(Week);
+        return Cautions.Of([.. activity.Learners.Select(l => l.ToCautioned(day))], [.. Learners.Where(l => l.BirthDate <= day).Select(l => l.ToCautioned(day))], activity.Activity.Care);
+    }
+
     public static async Task<ReadyWeek> LoadAsync(AppDb db, Week week, CancellationToken ct)
     {
         var learners = await db.Learners.AsNoTracking().Include(l => l.Levels).Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(ct);

@@ -52,6 +52,9 @@ public static class Millrace
         var drafts = new HouseholdLog(house, today).Write();
         await WriteAsync(db, drafts, sessions, ct);
         await WriteAsync(db, house, today, ct);
+        await BegunAhead.AddAsync(db, today, ct);
+        await db.SaveChangesAsync(ct);
+        db.ChangeTracker.Clear();
         await transaction.CommitAsync(ct);
         return new LoadedFamily(
             family, house.Family.Name, house.Family.State, adults,

@@ -27,6 +27,9 @@ public sealed record ActivityDetails(
     /// <summary>Codes of the unit's activities that are done first.</summary>
     public IReadOnlyList<string> After { get; init; } = [];
 
+    /// <summary>What is begun days before.</summary>
+    public IReadOnlyList<AheadStart> Ahead { get; init; } = [];
+
     /// <summary>The hands-on minutes as somebody wrote them, where those that hold were taken from the log's memory.</summary>
     public int? MinutesBefore { get; init; }
 
@@ -118,6 +121,9 @@ public sealed class Activity : IFamilyOwned, IVersioned
         (Details.Variants.Count == 0 || Age.On(day, born) >= Details.Variants.Min(v => v.FromAge))
         && !(SmallPartsInTheRoom.AreIn(Details.Hazards) && SmallPartsInTheRoom.Matter([born], day));
 
+    /// <summary>What cautions look at.</summary>
+    public ActivityCare Care => new(Details.Ingredients, Details.Hazards, Details.Variants, AdultNeed);
+
     internal sealed class Mapping : IEntityTypeConfiguration<Activity>
     {
         public void Configure(EntityTypeBuilder<Activity> b)
@@ -130,7 +136,7 @@ public sealed class Activity : IFamilyOwned, IVersioned
             b.Property(a => a.Does).HasMaxLength(LongestDoes);
             b.Property(a => a.WaitingFor).HasMaxLength(LongestTitle);
             b.Property(a => a.Details).AsJson();
-            b.Ignore(a => a.WrittenMinutes);
+            b.Ignore(a => a.WrittenMinutes).Ignore(a => a.Care);
         }
     }
 }

@@ -76,6 +76,7 @@ public static class UnitTravel
         a.Variants ?? [], a.Supplies ?? [], a.Printables ?? [], a.Books ?? [], a.Hazards ?? [], a.Ingredients ?? [])
     {
         After = a.After ?? [],
+        Ahead = a.Ahead ?? [],
     };
 
     /// <summary>Two of the bundle's subjects may meet one of the family's: their weights are added, and drawn down to the largest that travels.</summary>
@@ -93,7 +94,8 @@ public static class UnitTravel
         a.WaitingFor.Length > 0 ? a.WaitingFor : null,
         OrNull(a.Details.Touches.Select(t => codes[t])),
         OrNull(a.Details.Variants), OrNull(a.Details.Supplies), OrNull(a.Details.Printables),
-        OrNull(a.Details.Books), OrNull(a.Details.Hazards), OrNull(a.Details.Ingredients), OrNull(a.Details.After.Where(there.Contains)));
+        OrNull(a.Details.Books), OrNull(a.Details.Hazards), OrNull(a.Details.Ingredients), OrNull(a.Details.After.Where(there.Contains)),
+        OrNull(a.Details.Ahead));
 
     private static List<T>? OrNull<T>(IEnumerable<T> all) => all.ToList() is { Count: > 0 } list ? list : null;
 }

@@ -869,6 +869,47 @@ namespace CoopLessons.Data.Migrations.Postgres
                         });
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Prepare.AheadMark", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ActivityId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("BegunOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("MeantFor")
+                        .HasColumnType("date");
+
+                    b.Property<bool>("NotNeeded")
+                        .HasColumnType("boolean");
+
+                    b.Property<DateOnly?>("TendedOn")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "ActivityId", "What")
+                        .IsUnique();
+
+                    b.ToTable("AheadMarks");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -1695,6 +1736,21 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("FamilyId", "SubjectId")
                         .OnDelete(DeleteBehavior.NoAction);
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.AheadMark", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Activity", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "ActivityId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>

@@ -864,6 +864,47 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         });
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Prepare.AheadMark", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ActivityId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("BegunOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("MeantFor")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("NotNeeded")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly?>("TendedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "ActivityId", "What")
+                        .IsUnique();
+
+                    b.ToTable("AheadMarks");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -1688,6 +1729,21 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("FamilyId", "SubjectId")
                         .OnDelete(DeleteBehavior.NoAction);
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.AheadMark", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Activity", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "ActivityId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>
