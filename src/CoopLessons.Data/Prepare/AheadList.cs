@@ -29,10 +29,21 @@ public sealed record AheadLine(
 /// <param name="Lines">By the day on which each asks for a hand next.</param>
 public sealed record AheadList(IReadOnlyList<AheadLine> Lines)
 {
+    /// <summary>How long after its last day to begin a thing is still named day by day; then only its own page tells of it.</summary>
+    private const int DaysNamed = 3;
+
+    /// <summary>What asks for a hand on this very day: the last day to begin something has come, or a day to see to it.</summary>
+    public IEnumerable<AheadLine> For(DateOnly today) =>
+        Lines.Where(l => !l.NotNeeded && (l.Underway is null ? l.Dates.By <= today && l.Dates.By.AddDays(DaysNamed) > today : l.TendNext(today) <= today));
+
     public static async Task<AheadList> LoadAsync(AppDb db, DateOnly today, CancellationToken ct)
     {
-        var units = await db.Units.AsNoTracking().Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().OrderBy(u => u.StartsOn).ThenBy(u => u.Id).ToListAsync(ct);
-        var sessions = (await db.PlannedSessions.AsNoTracking().Where(s => s.ActivityId != null).ToListAsync(ct)).ToLookup(s => s.ActivityId!.Value);
+        var longAgo = today.AddDays(-7 * (Unit.MostWeeks + Unit.WeeksAfter));
+        var units = await db.Units.AsNoTracking().Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery()
+            .Where(u => u.StartsOn >= longAgo || u.Activities.Any(a => db.PlannedSessions.Any(s => s.ActivityId == a.Id && s.State == SessionState.Planned && s.Date >= today)))
+            .OrderBy(u => u.StartsOn).ThenBy(u => u.Id).ToListAsync(ct);
+        var activities = units.SelectMany(u => u.Activities).Where(a => a.Details.Ahead.Count > 0).Select(a => a.Id).ToList();
+        var sessions = (await db.PlannedSessions.AsNoTracking().Where(s => s.ActivityId != null && activities.Contains(s.ActivityId.Value)).ToListAsync(ct)).ToLookup(s => s.ActivityId!.Value);
         var marks = (await db.AheadMarks.AsNoTracking().ToListAsync(ct)).ToDictionary(m => (m.ActivityId, m.What.ToUpperInvariant()));
         var lines = units.SelectMany(u => u.InPlan().Where(a => a.Details.Ahead.Count > 0).SelectMany(a => Of(u, a, [.. sessions[a.Id]], marks, today)));
         return new AheadList([.. lines.OrderBy(l => l.NotNeeded).ThenBy(l => l.Next(today)).ThenBy(l => l.NeededOn).ThenBy(l => l.Start.What, StringComparer.OrdinalIgnoreCase)]);

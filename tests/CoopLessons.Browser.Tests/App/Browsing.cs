@@ -104,13 +104,40 @@ public sealed class Screen : IAsyncDisposable
     public Task MustLeaveAsync(string address) =>
         Page.WaitForFunctionAsync("address => location.pathname + location.search !== address && document.readyState === 'complete'", address);
 
+    /// <summary>What depends on a screen's size or colours; every other rule of axe finds the same in each look.</summary>
+    private static readonly List<string> RulesOfLooks = ["color-contrast", "target-size", "scrollable-region-focusable"];
+
+    /// <summary>A phone and a laptop by day and by night, and the narrowest phone.</summary>
+    private static readonly (int Width, int Height, ColorScheme Scheme)[] Looks =
+    [
+        (360, 740, ColorScheme.Dark), (1280, 800, ColorScheme.Light), (1280, 800, ColorScheme.Dark), (320, 640, ColorScheme.Light), (360, 740, ColorScheme.Light),
+    ];
+
     /// <summary>The screen has no accessibility fault that can be found by program, and does not scroll sideways.</summary>
-    public async Task MustBeSoundAsync()
+    public Task MustBeSoundAsync() => MustBeSoundAsync(null);
+
+    /// <summary>The same in every look, without loading the page anew; it ends as a phone by day.</summary>
+    public async Task MustBeSoundInEveryLookAsync()
     {
-        var found = await Page.RunAxe(new AxeRunOptions { ResultTypes = [ResultType.Violations] });
-        Assert.True(found.Violations.Length == 0, $"{Page.Url}: " + string.Join("; ", found.Violations.Select(v => $"{v.Id} ({v.Help}) at {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}")));
+        await MustBeSoundAsync();
+        foreach (var (width, height, scheme) in Looks)
+        {
+            await Page.SetViewportSizeAsync(width, height);
+            await Page.EmulateMediaAsync(new() { ColorScheme = scheme });
+            await MustBeSoundAsync(RulesOfLooks);
+        }
+    }
+
+    private async Task MustBeSoundAsync(List<string>? rules)
+    {
+        var options = new AxeRunOptions { ResultTypes = [ResultType.Violations] };
+        if (rules is not null)
+            options.RunOnly = RunOnlyOptions.Rules([.. rules]);
+        var found = await Page.RunAxe(options);
+        var look = $"{Page.Url} at {Page.ViewportSize?.Width} px";
+        Assert.True(found.Violations.Length == 0, $"{look}: " + string.Join("; ", found.Violations.Select(v => $"{v.Id} ({v.Help}) at {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}")));
         var beyond = await Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        Assert.True(beyond <= 0, $"{Page.Url} scrolls {beyond} px sideways");
+        Assert.True(beyond <= 0, $"{look} scrolls {beyond} px sideways");
         Assert.Empty(Complaints);
     }
 

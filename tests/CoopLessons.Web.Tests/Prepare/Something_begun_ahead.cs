@@ -82,6 +82,23 @@ public sealed class Something_begun_ahead(TestServer server)
     }
 
     [Fact]
+    public async Task Today_says_what_a_later_day_asks_for()
+    {
+        var week = await MakeAsync();
+        Assert.Null((await week.Guardian.GetAsync("/today")).QuerySelector("#ahead"));
+        await BeginAsync(week, "2026-03-10").RedirectedAsync();
+        var page = await week.Guardian.GetAsync("/today");
+        Assert.Contains("Feed: A sourdough starter", page.Text("#ahead"), StringComparison.Ordinal);
+        Assert.NotNull(page.QuerySelector("#ahead a[href^='/week/ahead#']"));
+        var helper = await server.HelperAsync(week.Family);
+        Assert.Null((await helper.GetAsync("/today")).QuerySelector("#ahead a"));
+        Assert.Contains("Feed: A sourdough starter", (await helper.GetAsync("/today")).Text("#ahead"), StringComparison.Ordinal);
+
+        await PressAsync(week, "Tend").RedirectedAsync();
+        Assert.Null((await week.Guardian.GetAsync("/today")).QuerySelector("#ahead"));
+    }
+
+    [Fact]
     public async Task What_is_not_needed_asks_for_nothing_until_it_is_needed_after_all()
     {
         var week = await MakeAsync();

@@ -1,5 +1,6 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Log;
+using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Schedule;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -14,6 +15,9 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
 
     public DayStrip Strip { get; private set; } = null!;
     public Standing Standing { get; private set; } = Standing.None;
+
+    /// <summary>What is begun or seen to on this day for a later one; only on today's own page.</summary>
+    public IReadOnlyList<AheadLine> Ahead { get; private set; } = [];
 
     /// <summary>The day in the address; without one, today.</summary>
     [BindProperty(SupportsGet = true, Name = "date")]
@@ -114,6 +118,8 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     {
         Strip = await DayStrip.LoadAsync(Db, date, new Reading(Family, Today, Db.Current.PersonId, !IsGuardian, just, fault), Ct);
         _names = await Db.Learners.ToDictionaryAsync(l => l.Id, l => l.Name, Ct);
+        if (date == Today && !Request.IsHtmx())
+            Ahead = [.. (await AheadList.LoadAsync(Db, Today, Ct)).For(Today)];
         if (IsGuardian)
             Standing = await Standing.LoadAsync(Db, Family, Today, Ct);
     }
