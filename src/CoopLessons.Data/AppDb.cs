@@ -64,6 +64,11 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<WeeklyWish> Wishes => Set<WeeklyWish>();
 
     public DbSet<AheadMark> AheadMarks => Set<AheadMark>();
+    public DbSet<BookTitle> Books => Set<BookTitle>();
+    public DbSet<LibraryCard> LibraryCards => Set<LibraryCard>();
+    public DbSet<BookMeeting> BookMeetings => Set<BookMeeting>();
+    public DbSet<ReadingSitting> ReadingSittings => Set<ReadingSitting>();
+    public DbSet<ReadAloudPlan> ReadAloudPlans => Set<ReadAloudPlan>();
 
     private Guid? FamilyId => Current.FamilyId;
 
