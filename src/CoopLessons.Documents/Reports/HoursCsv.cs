@@ -24,7 +24,7 @@ public static class HoursCsv
 {
     // The writer's own rule looks for the whole CRLF alone: a line feed inside a field would then end the record, and what
     // follows it would begin a new one.
-    private static readonly CsvConfiguration Rfc4180 = new(CultureInfo.InvariantCulture)
+    internal static readonly CsvConfiguration Rfc4180 = new(CultureInfo.InvariantCulture)
     {
         NewLine = "\r\n",
         ShouldQuote = field => ConfigurationFunctions.ShouldQuote(field) || (field.Field?.Contains('\n', StringComparison.Ordinal) ?? false),

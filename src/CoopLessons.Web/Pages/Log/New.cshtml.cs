@@ -35,21 +35,23 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
     /// <param name="date">The day to which it goes; one still to come becomes today.</param>
     /// <param name="what">Words of an earlier entry that is done once more.</param>
     /// <param name="appointment">A co-op day or a lesson out, from which the form is filled.</param>
-    public async Task<IActionResult> OnGetAsync(string? date, string? what, Guid? appointment)
+    /// <param name="sitting">Chapters that were read aloud, from which the form is filled.</param>
+    public async Task<IActionResult> OnGetAsync(string? date, string? what, Guid? appointment, Guid? sitting)
     {
         if (!ModelState.IsValid || !await FindWorkAsync())
             return NotFound();
         var kept = appointment is { } fixedPoint ? await Db.Appointments.AsNoTracking().SingleOrDefaultAsync(a => a.Id == fixedPoint, Ct) : null;
-        if (appointment is not null && kept is null)
+        var aloud = sitting is { } read ? await SittingFacts.LoadAsync(Db, read, Today, Ct) : null;
+        if (appointment is not null && kept is null || sitting is not null && aloud is null)
             return NotFound();
         if (Work?.Session is { State: SessionState.Done, EntryId: { } done })
             return LocalRedirect($"/log/{done}");
         var words = await EntryWords.LoadAsync(Db, Ct);
-        var day = DayWords.TryRead(date, out var read) ? read : Work?.Session.Date ?? Today;
+        var day = DayWords.TryRead(date, out var asked) ? asked : Work?.Session.Date ?? aloud?.Date ?? Today;
         day = day > Today || day < EntryForm.Earliest ? Today : day;
         EntryId = Guid.CreateVersion7();
         Back = Work?.Session.Date ?? day;
-        Input = words.Form(kept is null ? await FactsAsync(words, day, what) : await FactsAsync(words, day, kept));
+        Input = words.Form(aloud is not null ? aloud.Facts(words, day) : kept is null ? await FactsAsync(words, day, what) : await FactsAsync(words, day, kept));
         Input.Suggests = Work is null;
         return Page();
     }

@@ -10,7 +10,7 @@ using Microsoft.Net.Http.Headers;
 
 namespace CoopLessons.Web.Pages.Records;
 
-/// <summary>An hours report in one of its forms, with the name under which it is kept.</summary>
+/// <summary>A paper of a learner's year, mostly the hours report in one of its forms, with the name under which it is kept.</summary>
 public sealed record HoursFile(string Ending, string ContentType, byte[] Bytes, string AsciiName, string FullName)
 {
     public static readonly IReadOnlyList<string> Endings = ["pdf", "csv", "xlsx"];
@@ -33,7 +33,14 @@ public sealed record HoursFile(string Ending, string ContentType, byte[] Bytes, 
             "xlsx" => ("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", await HoursXlsx.WriteAsync(report, law, ct)),
             _ => throw new ArgumentOutOfRangeException(nameof(ending)),
         };
-        var about = $"hours-{report.Heading.Learner}-{report.Heading.Year}";
+        return Named("hours", report.Heading.Learner, report.Heading.Year, ending, type, bytes);
+    }
+
+    /// <summary>A paper of a learner's year under the name by which it is kept.</summary>
+    /// <param name="paper">What it is, in small letters.</param>
+    public static HoursFile Named(string paper, string learner, string year, string ending, string type, byte[] bytes)
+    {
+        var about = $"{paper}-{learner}-{year}";
         return new HoursFile(ending, type, bytes, $"{Joined(about, r => r.IsAscii)}.{ending}", $"{Joined(about, _ => true)}.{ending}");
     }
 

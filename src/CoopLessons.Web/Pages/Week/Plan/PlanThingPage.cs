@@ -14,7 +14,6 @@ public abstract class PlanThingPage<TRow, TInput>(AppDb db, TimeProvider clock) 
     where TInput : class, new()
 {
     private const string New = "new";
-    protected const string Overview = "/week/plan";
 
     [BindProperty]
     public TInput Input { get; set; } = new();
@@ -33,6 +32,12 @@ public abstract class PlanThingPage<TRow, TInput>(AppDb db, TimeProvider clock) 
 
     /// <summary>Set where removal was asked for and is to be said once more.</summary>
     public Removal? Removal { get; private set; }
+
+    /// <summary>The page that lists all things of this kind.</summary>
+    protected virtual string Overview => "/week/plan";
+
+    /// <summary>Where one is after it was saved.</summary>
+    protected virtual string After(Guid id) => Overview;
 
     protected abstract IQueryable<TRow> Rows(Guid id);
 
@@ -101,7 +106,7 @@ public abstract class PlanThingPage<TRow, TInput>(AppDb db, TimeProvider clock) 
         }
 
         Say(Saved(Row));
-        return LocalRedirect(Overview);
+        return LocalRedirect(After(Guid.Parse(id)));
     }
 
     public async Task<IActionResult> OnPostRemoveAsync(string id)
@@ -133,7 +138,7 @@ public abstract class PlanThingPage<TRow, TInput>(AppDb db, TimeProvider clock) 
         if (await Rows(NewId).SingleOrDefaultAsync(Ct) is { } before)
         {
             Say(Saved(before));
-            return LocalRedirect(Overview);
+            return LocalRedirect(After(NewId));
         }
 
         var row = await MakeAsync(NewId);
@@ -141,7 +146,7 @@ public abstract class PlanThingPage<TRow, TInput>(AppDb db, TimeProvider clock) 
         if (!await SaveNewAsync() && !await Rows(NewId).AnyAsync(Ct))
             return AgainAfterOthers();
         Say(Saved(row));
-        return LocalRedirect(Overview);
+        return LocalRedirect(After(NewId));
     }
 
     private async Task AskAsync(TRow row) =>

@@ -1,0 +1,25 @@
+using CoopLessons.Data;
+using CoopLessons.Data.Prepare;
+using CoopLessons.Documents.Reports;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Pages.Records;
+
+/// <summary>The reading list of a learner's year as a file.</summary>
+public sealed class ReadingFileModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+{
+    public async Task<IActionResult> OnGetAsync(Guid learnerId, Guid yearId, string ending)
+    {
+        var learner = await Db.Learners.AsNoTracking().SingleOrDefaultAsync(l => l.Id == learnerId, Ct);
+        var year = await Db.SchoolYears.AsNoTracking().SingleOrDefaultAsync(y => y.Id == yearId, Ct);
+        if (learner is null || year is null || ending is not ("pdf" or "csv"))
+            return NotFound();
+        var list = await ListOfReading.LoadAsync(Db, learner, year, Today, Ct);
+        var file = ending == "pdf"
+            ? HoursFile.Named("reading", learner.Name, year.Name, ending, "application/pdf", ReadingListPdf.Write(list))
+            : HoursFile.Named("reading", learner.Name, year.Name, ending, "text/csv; charset=utf-8", ReadingListCsv.Write(list));
+        Response.Headers.ContentDisposition = file.Disposition.ToString();
+        return File(file.Bytes, file.ContentType);
+    }
+}
