@@ -45,6 +45,8 @@ public static class Millrace
         var (family, house, adults) = await founding.FoundAsync(today, password, ct);
         if (CoopPlanning.Read().Families.TryGetValue(house.Family.Name, out var plan))
             new PlanningOfFamily(db, house, plan).Add();
+        if (CoopBooks.Read().Families.TryGetValue(house.Family.Name, out var shelf))
+            new BooksOfFamily(db, house, shelf, today).Add();
         await db.SaveChangesAsync(ct);
         db.ChangeTracker.Clear();
         db.ChangeTracker.AutoDetectChangesEnabled = false;
