@@ -20,13 +20,14 @@ namespace CoopLessons.Web.Tests.Tenancy;
 /// <summary>A family with one of everything that has an id.</summary>
 internal sealed record Furnished(
     TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
-    Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step)
+    Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, BookedWith Books)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
         var family = await server.FamilyAsync(name);
         var ids = Enumerable.Range(0, 12).Select(_ => Guid.CreateVersion7()).ToArray();
         var plan = new PlannedWith();
+        var books = new BookedWith();
         Guid subjectId = default, yearId = default;
         await family.WithDbAsync(async db =>
         {
@@ -48,10 +49,11 @@ internal sealed record Furnished(
             db.Add(new Invitation(ids[6], CoopLessons.Data.Families.Invitation.NewSecret(), "Basil", Role.Helper, family.GuardianId, "Iris", TestServer.Start.UtcDateTime));
             AddLaw(db, learner.Id, year.Id, subject.Id, ids[7..11]);
             plan.AddTo(db, learner.Id, subject.Id);
+            books.AddTo(db, learner.Id);
             await PlanStep.TakeAsync(db, ids[11], new PlanProposal("Thursday 12 March fell through: let go", [], [], [], []), author, TestServer.Start.UtcDateTime, default);
             await db.SaveChangesAsync();
         });
-        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11]);
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books);
     }
 
     private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
@@ -85,6 +87,10 @@ internal sealed record Furnished(
         ("pathwayid", _) => OwnPathway,
         ("owner", _) => Learner,
         ("appointment" or "appointmentid", _) => Plan.Appointment,
+        ("bookid", _) or ("id", "/Week/Books/Book") => Books.Book,
+        ("id", "/Week/Books/Card") => Books.Card,
+        ("id", "/Week/Books/Meeting") => Books.Meeting,
+        ("sitting" or "sittingid", _) => Books.Sitting,
         ("id", "/Week/Plan/Course") => Plan.Course,
         ("id", "/Week/Plan/Loop") => Plan.Loop,
         ("id", "/Week/Plan/Appointment") => Plan.Appointment,
@@ -106,7 +112,7 @@ internal sealed record Furnished(
     /// Whether the page makes the id itself. The number of a job is no row's: another family's answers like one that the server
     /// forgot, and the tests of layouts hold that by themselves.
     /// </summary>
-    public static bool IsMinted(string page, string name) => page.StartsWith("/Week/Plan/", StringComparison.Ordinal) && name == "NewId" || (page, name.ToLowerInvariant()) is
+    public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid")
         or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }
