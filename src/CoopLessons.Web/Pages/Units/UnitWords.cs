@@ -9,7 +9,7 @@ namespace CoopLessons.Web.Pages.Units;
 public static class UnitWords
 {
     /// <summary>Units of measure that the bundle's schema knows.</summary>
-    public static IReadOnlyList<string> Measures { get; } = ["piece", "sheet", "g", "kg", "ml", "l", "cup", "tbsp", "tsp", "oz", "lb", "cm", "m"];
+    public static IReadOnlyList<string> Measures { get; } = [.. Core.Prepare.Supplies.Measures.All.Select(m => m.Word)];
 
     public static string Of(ActivityKind kind) => kind switch
     {

@@ -1,0 +1,46 @@
+namespace CoopLessons.Core.Prepare.Supplies;
+
+/// <summary>How a good is sold.</summary>
+/// <param name="Size">Above zero.</param>
+/// <param name="Cents">Of one pack, whole cents; null where nobody wrote it down.</param>
+public sealed record Pack(decimal Size, Measure Measure, int? Cents);
+
+/// <summary>What is to be bought.</summary>
+/// <param name="Quantity">In the line's measure, rounded up to what is sold.</param>
+/// <param name="Packs">Whole packs; null where nobody said how it is sold, or where a pack's measure does not turn into the line's.</param>
+/// <param name="Cents">What the packs cost; null where that is not known.</param>
+public sealed record ToBuy(decimal Quantity, int? Packs, int? Cents)
+{
+    public static ToBuy Nothing { get; } = new(0, null, null);
+    public bool IsNothing => Quantity == 0;
+}
+
+public static class Buying
+{
+    /// <summary>Below this share of a measure nothing is missing: what is left by dividing decimals.</summary>
+    private const decimal Dust = 0.000_000_001m;
+
+    private const int MostPacks = 10_000;
+
+    /// <summary>
+    /// What is needed, less what is there, rounded up to whole packs; without a pack, to whole pieces and sheets.
+    /// </summary>
+    /// <param name="needed">In the measure; zero or more.</param>
+    /// <param name="onShelf">In the same measure; zero or more.</param>
+    /// <param name="gramsPerCup">For a pack that is sold by weight where volume is needed, or the other way round.</param>
+    public static ToBuy Of(decimal needed, decimal onShelf, Measure measure, Pack? pack, decimal? gramsPerCup)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(needed);
+        ArgumentOutOfRangeException.ThrowIfNegative(onShelf);
+        var missing = needed - onShelf;
+        if (missing <= Dust)
+            return ToBuy.Nothing;
+        if (pack is not null && new Amount(pack.Size, pack.Measure).In(measure, gramsPerCup) is { } size and > 0 && missing / size <= MostPacks)
+        {
+            var packs = Math.Max(1, (int)Math.Ceiling((missing - Dust) / size));
+            return new ToBuy(packs * size, packs, pack.Cents is { } cents ? checked(packs * cents) : null);
+        }
+
+        return new ToBuy(measure.IsWhole ? Math.Ceiling(missing) : missing, null, null);
+    }
+}
