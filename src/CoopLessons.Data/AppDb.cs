@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Linq.Expressions;
 using System.Reflection;
 using CoopLessons.Core.Hours;
@@ -9,6 +10,7 @@ using CoopLessons.Data.Log;
 using CoopLessons.Data.People;
 using CoopLessons.Data.Planning;
 using CoopLessons.Data.Prepare;
+using CoopLessons.Data.Prepare.Supplies;
 using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Tenancy;
@@ -69,6 +71,12 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<BookMeeting> BookMeetings => Set<BookMeeting>();
     public DbSet<ReadingSitting> ReadingSittings => Set<ReadingSitting>();
     public DbSet<ReadAloudPlan> ReadAloudPlans => Set<ReadAloudPlan>();
+    public DbSet<Good> Goods => Set<Good>();
+    public DbSet<Swap> Swaps => Set<Swap>();
+    public DbSet<ShelfCount> ShelfCounts => Set<ShelfCount>();
+    public DbSet<Purchase> Purchases => Set<Purchase>();
+    public DbSet<ShopTick> ShopTicks => Set<ShopTick>();
+    public DbSet<ListedByHand> ListedByHand => Set<ListedByHand>();
 
     private Guid? FamilyId => Current.FamilyId;
 
@@ -93,6 +101,7 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
         configurationBuilder.Properties<DateTime>().HaveConversion<UtcConverter>();
+        configurationBuilder.Properties<decimal>().HaveConversion<PlainNumber>().HaveMaxLength(40);
         configurationBuilder.Properties<Role>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<Place>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<ActivityKind>().HaveConversion<string>().HaveMaxLength(20);
@@ -121,6 +130,10 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
         public override Guid Next(EntityEntry entry) => ((AppDb)entry.Context).Current.FamilyId
             ?? throw new ForeignFamilyException($"A {entry.Metadata.ClrType.Name} was added with no family at hand.");
     }
+
+    /// <summary>Quantities are kept as they are written: neither database has a column that holds every decimal exactly as the other does.</summary>
+    private sealed class PlainNumber()
+        : ValueConverter<decimal, string>(v => v.ToString(CultureInfo.InvariantCulture), v => decimal.Parse(v, CultureInfo.InvariantCulture));
 
     private sealed class UtcConverter()
         : ValueConverter<DateTime, DateTime>(v => v.ToUniversalTime(), v => DateTime.SpecifyKind(v, DateTimeKind.Utc));
