@@ -6,7 +6,7 @@ namespace CoopLessons.Data.Prepare.Supplies;
 /// <summary>Adds to a joined line what shelf, packs and children say of it.</summary>
 internal sealed class LineReading(GoodBook goods, ShelfBook shelf, HashSet<Guid> ticks, IReadOnlyList<CautionedLearner> near, Dictionary<Guid, ReadyActivity> activities)
 {
-    public ShopLine Read(SupplyLine line)
+    public ShopLine Read(NeedLine line)
     {
         var good = goods.Find(line.Key);
         var name = good?.Name ?? line.Name;

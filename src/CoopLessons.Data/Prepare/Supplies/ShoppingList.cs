@@ -25,7 +25,7 @@ public enum ShopState
 /// <param name="Buy">Nothing unless something is missing.</param>
 /// <param name="Ticked">It lies in the basket.</param>
 public sealed record ShopLine(
-    Guid GoodId, string Name, SupplyLine Line, string Place, OnShelf Shelf, Pack? Pack, ToBuy Buy, ShopState State, bool Ticked,
+    Guid GoodId, string Name, NeedLine Line, string Place, OnShelf Shelf, Pack? Pack, ToBuy Buy, ShopState State, bool Ticked,
     IReadOnlyList<SupplyWarning> Warnings, IReadOnlyList<SupplyAside> Asides)
 {
     /// <summary>For whom it is bought: the parts that belong to an activity.</summary>
@@ -63,7 +63,7 @@ public sealed record ShoppingList(
             .Concat(byHand.Select(h => (goods.KeyOf(goods.Find(h.GoodId)!.Key), OfHand(goods.Find(h.GoodId)!, h)))).ToList();
         var near = week.Learners.Select(l => l.ToCautioned(week.Week.Monday)).ToList();
         var reading = new LineReading(goods, shelf, ticks, near, open.ToDictionary(a => a.Activity.Id));
-        var lines = SupplyLines.Join(asks, goods.TermsOf).Select(reading.Read)
+        var lines = NeedLines.Join(asks, goods.TermsOf).Select(reading.Read)
             .OrderBy(l => l.Place.Length == 0).ThenBy(l => l.Place, StringComparer.OrdinalIgnoreCase).ThenBy(l => l.Name, StringComparer.OrdinalIgnoreCase).ToList();
         return new ShoppingList(week, goods, lines, BeyondSupplies(open, near), SwappedIn(open, goods), byHand);
     }

@@ -12,10 +12,10 @@ internal static class Kitchen
     public static SupplyAsk Ask(string name, decimal quantity, string unit, Per per = Per.Family, int learners = 1, DateOnly? day = null, bool eaten = false, string activity = "Bake") =>
         new(Guid.Empty, activity, day ?? Monday, new Supply(name, quantity, unit, per), learners, eaten);
 
-    public static IReadOnlyList<SupplyLine> Join(params SupplyAsk[] asks) => Join(_ => GoodTerms.Usual, asks);
+    public static IReadOnlyList<NeedLine> Join(params SupplyAsk[] asks) => Join(_ => GoodTerms.Usual, asks);
 
-    public static IReadOnlyList<SupplyLine> Join(Func<string, GoodTerms> terms, params SupplyAsk[] asks) =>
-        SupplyLines.Join(asks.Select(a => (GoodName.Key(a.Supply.Name), a)), terms);
+    public static IReadOnlyList<NeedLine> Join(Func<string, GoodTerms> terms, params SupplyAsk[] asks) =>
+        NeedLines.Join(asks.Select(a => (GoodName.Key(a.Supply.Name), a)), terms);
 
     /// <summary>One of these.</summary>
     public static Gen<T> OneOf<T>(params T[] these) => Gen.Int[0, these.Length - 1].Select(i => these[i]);

@@ -18,7 +18,7 @@ public sealed record LinePart(SupplyAsk Ask, decimal Quantity);
 /// <param name="UsedUp">Gone afterwards.</param>
 /// <param name="GramsPerCup">By which weight and volume were joined, or could be; null where nobody knows it.</param>
 /// <param name="Apart">The dimensions in which other lines of the same good stand, since nothing joins them; mostly empty.</param>
-public sealed record SupplyLine(
+public sealed record NeedLine(
     string Key, string Name, Measure Measure, decimal Quantity, bool UsedUp, decimal? GramsPerCup, IReadOnlyList<LinePart> Parts, IReadOnlyList<Dimension> Apart)
 {
     /// <summary>The first day on which it is needed; null where no part has a day.</summary>
@@ -30,7 +30,7 @@ public sealed record SupplyLine(
 }
 
 /// <summary>Joins what activities ask for into one line a good.</summary>
-public static class SupplyLines
+public static class NeedLines
 {
     /// <summary>
     /// The lines, in the order in which their goods are first asked for; asks of which nobody takes anything are left out.
@@ -38,10 +38,10 @@ public static class SupplyLines
     /// </summary>
     /// <param name="asks">Each with the key of its good, after what the family says is the same.</param>
     /// <param name="terms">What the family says of a good, by key.</param>
-    public static IReadOnlyList<SupplyLine> Join(IEnumerable<(string Key, SupplyAsk Ask)> asks, Func<string, GoodTerms> terms) =>
+    public static IReadOnlyList<NeedLine> Join(IEnumerable<(string Key, SupplyAsk Ask)> asks, Func<string, GoodTerms> terms) =>
         [.. asks.Where(a => a.Ask.Amount.Quantity > 0).GroupBy(a => a.Key, a => a.Ask, StringComparer.Ordinal).SelectMany(g => OfOne(g.Key, [.. g], terms(g.Key)))];
 
-    private static IEnumerable<SupplyLine> OfOne(string key, IReadOnlyList<SupplyAsk> asks, GoodTerms terms)
+    private static IEnumerable<NeedLine> OfOne(string key, IReadOnlyList<SupplyAsk> asks, GoodTerms terms)
     {
         var gramsPerCup = terms.GramsPerCup ?? CupWeights.Of(key)?.Grams;
         var mixes = asks.Any(a => a.Measure.Dimension == Dimension.Mass) && gramsPerCup is not null;
@@ -51,7 +51,7 @@ public static class SupplyLines
             var measure = MeasureOf([.. group], group.Key);
             var parts = group.Select(a => new LinePart(a, a.Amount.In(measure, gramsPerCup)!.Value)).ToList();
             var usedUp = terms.UsedUp ?? group.Any(a => a.IsUsedUp);
-            yield return new SupplyLine(
+            yield return new NeedLine(
                 key, GoodName.Proper(group.First().Supply.Name), measure, usedUp ? parts.Sum(p => p.Quantity) : MostOnADay(parts), usedUp, gramsPerCup, parts,
                 [.. groups.Select(g => g.Key).Where(d => d != group.Key).Order()]);
         }

@@ -1,0 +1,88 @@
+'use strict';
+
+// Ticks of the shopping list: saved at once, and kept on the phone while there is no network. Only the server's own answer
+// counts as saved. What is kept is which goods are ticked, by their ids, and nothing else.
+(() => {
+  const form = document.getElementById('basket');
+  const waiting = document.getElementById('waiting');
+  if (!form || !waiting || !window.fetch) return;
+
+  const name = `basket ${form.dataset.keep}`;
+  const everySeconds = 20;
+  let busy = false;
+  let refused = '';
+
+  const read = () => {
+    try {
+      const kept = JSON.parse(localStorage.getItem(name) ?? '{}');
+      return Object.fromEntries(Object.entries(kept).filter(([, on]) => typeof on === 'boolean'));
+    } catch {
+      return {};
+    }
+  };
+  let pending = read();
+
+  const keep = () => {
+    try {
+      if (Object.keys(pending).length > 0) localStorage.setItem(name, JSON.stringify(pending));
+      else localStorage.removeItem(name);
+    } catch {
+      // A phone that keeps nothing still sends while the page is open.
+    }
+  };
+
+  const tell = () => {
+    const count = Object.keys(pending).length;
+    const offline = count > 0 && !busy;
+    const words = refused || (count === 1 ? '1 tick waits for the network.' : `${count} ticks wait for the network.`);
+    waiting.hidden = !offline;
+    if (offline && waiting.textContent !== words) waiting.textContent = words;
+  };
+
+  const send = async () => {
+    const sent = Object.entries(pending);
+    if (busy || sent.length === 0) return;
+    busy = true;
+    const body = new URLSearchParams();
+    for (const [id, on] of sent) body.append(on ? 'on' : 'off', id);
+    body.append('__RequestVerificationToken', form.elements.__RequestVerificationToken.value);
+    refused = '';
+    try {
+      const answer = await fetch(form.dataset.ticks, { method: 'POST', body, redirect: 'manual', headers: { Accept: 'application/json' } });
+      if (answer.ok) {
+        const stands = await answer.json();
+        const settled = new Map([...stands.on.map(id => [id, true]), ...stands.off.map(id => [id, false])]);
+        for (const [id, on] of sent) {
+          // Ticked anew while this was under way: that is another tick, and is sent next.
+          if (settled.has(id) && pending[id] === on) delete pending[id];
+        }
+        keep();
+      } else {
+        // Signed out meanwhile, or the page is too old for the server.
+        refused = 'The ticks could not be saved. They are kept here; open this page again.';
+      }
+    } catch {
+      // No network: they wait.
+    }
+    busy = false;
+    tell();
+  };
+
+  const boxes = [...form.querySelectorAll('[data-tick]')];
+  for (const box of boxes) {
+    if (box.value in pending) box.checked = pending[box.value];
+  }
+  form.addEventListener('change', event => {
+    const box = event.target;
+    if (!box.matches?.('[data-tick]')) return;
+    for (const same of boxes) if (same.value === box.value) same.checked = box.checked;
+    pending[box.value] = box.checked;
+    keep();
+    send();
+  });
+  window.addEventListener('online', send);
+  setInterval(send, everySeconds * 1000);
+  for (const button of form.querySelectorAll('[data-save]')) button.hidden = true;
+  tell();
+  send();
+})();
