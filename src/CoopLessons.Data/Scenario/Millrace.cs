@@ -47,6 +47,8 @@ public static class Millrace
             new PlanningOfFamily(db, house, plan).Add();
         if (CoopBooks.Read().Families.TryGetValue(house.Family.Name, out var shelf))
             new BooksOfFamily(db, house, shelf, today).Add();
+        if (CoopShelf.Read().Families.TryGetValue(house.Family.Name, out var pantry))
+            new ShelfOfFamily(db, house, family, pantry, today).Add();
         await db.SaveChangesAsync(ct);
         db.ChangeTracker.Clear();
         db.ChangeTracker.AutoDetectChangesEnabled = false;
