@@ -21,6 +21,7 @@ namespace CoopLessons.Web.Tests.Tenancy;
 internal sealed record Furnished(
     TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
     Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, BookedWith Books)
+    Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, GatheredWith Gathered)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
@@ -28,6 +29,7 @@ internal sealed record Furnished(
         var ids = Enumerable.Range(0, 12).Select(_ => Guid.CreateVersion7()).ToArray();
         var plan = new PlannedWith();
         var books = new BookedWith();
+        var gathered = new GatheredWith(family.Id);
         Guid subjectId = default, yearId = default;
         await family.WithDbAsync(async db =>
         {
@@ -54,6 +56,11 @@ internal sealed record Furnished(
             await db.SaveChangesAsync();
         });
         return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books);
+            gathered.AddTo(db, ids[3]);
+            await PlanStep.TakeAsync(db, ids[11], new PlanProposal("Thursday 12 March fell through: let go", [], [], [], []), author, TestServer.Start.UtcDateTime, default);
+            await db.SaveChangesAsync();
+        });
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], gathered);
     }
 
     private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
@@ -86,6 +93,9 @@ internal sealed record Furnished(
         ("eventid", _) => LegalEvent,
         ("pathwayid", _) => OwnPathway,
         ("owner", _) => Learner,
+        ("goodid", _) => Gathered.Good,
+        ("swapid", _) => Gathered.Swap,
+        ("item", "/Week/Shopping/Index") => Gathered.Listed,
         ("appointment" or "appointmentid", _) => Plan.Appointment,
         ("bookid", _) or ("id", "/Week/Books/Book") => Books.Book,
         ("id", "/Week/Books/Card") => Books.Card,

@@ -6,12 +6,13 @@ namespace CoopLessons.Core.Prepare.Supplies;
 public sealed record Pack(decimal Size, Measure Measure, int? Cents);
 
 /// <summary>What is to be bought.</summary>
+/// <param name="Missing">What is needed and not there, in the line's measure; whole pieces and sheets.</param>
 /// <param name="Quantity">In the line's measure, rounded up to what is sold.</param>
 /// <param name="Packs">Whole packs; null where nobody said how it is sold, or where a pack's measure does not turn into the line's.</param>
 /// <param name="Cents">What the packs cost; null where that is not known.</param>
-public sealed record ToBuy(decimal Quantity, int? Packs, int? Cents)
+public sealed record ToBuy(decimal Missing, decimal Quantity, int? Packs, int? Cents)
 {
-    public static ToBuy Nothing { get; } = new(0, null, null);
+    public static ToBuy Nothing { get; } = new(0, 0, null, null);
     public bool IsNothing => Quantity == 0;
 }
 
@@ -35,12 +36,14 @@ public static class Buying
         var missing = needed - onShelf;
         if (missing <= Dust)
             return ToBuy.Nothing;
+        if (measure.IsWhole)
+            missing = Math.Ceiling(missing - Dust);
         if (pack is not null && new Amount(pack.Size, pack.Measure).In(measure, gramsPerCup) is { } size and > 0 && missing / size <= MostPacks)
         {
             var packs = Math.Max(1, (int)Math.Ceiling((missing - Dust) / size));
-            return new ToBuy(packs * size, packs, pack.Cents is { } cents ? checked(packs * cents) : null);
+            return new ToBuy(missing, packs * size, packs, pack.Cents is { } cents ? checked(packs * cents) : null);
         }
 
-        return new ToBuy(measure.IsWhole ? Math.Ceiling(missing) : missing, null, null);
+        return new ToBuy(missing, missing, null, null);
     }
 }

@@ -91,7 +91,7 @@ public sealed class GoodBook
     public static IReadOnlyList<Ingredient> IngredientsFor(SupplyAsk ask, IReadOnlyList<Ingredient> ingredients) =>
         ask.InsteadOf is { } old ? [.. ingredients.Where(i => !GoodName.Touches(old, i.Name))] : ingredients;
 
-    /// <summary>The good of an id among names that are known, to be written down for the first time; null for an id of none of them.</summary>
+    /// <summary>The good of an id among names that are known, to be written down for the first time, with a capital where one has it; null for an id of none of them.</summary>
     public Good? FirstWritten(Guid id, IEnumerable<string> names) =>
-        names.Select(GoodName.Proper).Where(n => IdOf(GoodName.Key(n)) == id).Select(n => new Good(FamilyId, n)).FirstOrDefault();
+        names.Select(GoodName.Proper).Where(n => IdOf(GoodName.Key(n)) == id).Order(StringComparer.Ordinal).Select(n => new Good(FamilyId, n)).FirstOrDefault();
 }

@@ -10,7 +10,7 @@ public class Buying_what_is_missing
     // By hand: 1,300 g less 200 g is 1,100 g, which three packs of 500 g hold and two do not; 3 × $1.89 = $5.67.
     [Fact]
     public void Rounds_up_to_packs_after_the_shelf_is_taken_off() =>
-        Assert.Equal(new ToBuy(1500, 3, 567), Buying.Of(1300, 200, Measures.Gram, FiveHundred, null));
+        Assert.Equal(new ToBuy(1100, 1500, 3, 567), Buying.Of(1300, 200, Measures.Gram, FiveHundred, null));
 
     // By hand: 5 lb = 2,267.961 85 g, and 2,300 g are more than that.
     [Fact]
@@ -34,7 +34,7 @@ public class Buying_what_is_missing
 
     [Fact]
     public void Leaves_packs_alone_that_are_measured_otherwise() =>
-        Assert.Equal(new ToBuy(2, null, null), Buying.Of(2, 0, Measures.UsCup, FiveHundred, null));
+        Assert.Equal(new ToBuy(2, 2, null, null), Buying.Of(2, 0, Measures.UsCup, FiveHundred, null));
 
     [Fact]
     public void Is_enough_and_one_pack_less_would_not_do() =>

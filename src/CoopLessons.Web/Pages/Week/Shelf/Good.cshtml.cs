@@ -121,7 +121,7 @@ public sealed class GoodModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         _goods = await GoodBook.LoadAsync(Db, Ct);
         var details = await Db.Activities.AsNoTracking().Select(a => a.Details).ToListAsync(Ct);
         _names = [.. details.SelectMany(d => d.Supplies).Select(s => GoodName.Proper(s.Name)).Concat(_goods.Goods.Select(g => g.Name))
-            .Concat(_goods.Swaps.Where(s => !s.LeavesOut).Select(s => GoodName.Proper(s.Instead))).DistinctBy(GoodName.Key).Order(StringComparer.OrdinalIgnoreCase)];
+            .Concat(_goods.Swaps.Where(s => !s.LeavesOut).Select(s => GoodName.Proper(s.Instead))).Order(StringComparer.Ordinal).DistinctBy(GoodName.Key).Order(StringComparer.OrdinalIgnoreCase)];
         var written = _goods.Find(goodId);
         if ((written ?? _goods.FirstWritten(goodId, _names)) is not { } good)
             return false;
