@@ -19,19 +19,30 @@ internal static partial class FinishedPdf
 {
     public static byte[] Of(PdfDocument document, DocumentTitles titles)
     {
+        using var file = new MemoryStream();
+        Write(document, titles, file);
+        return file.ToArray();
+    }
+
+    /// <summary>Writes the file as a stream, so that it is never held as a whole.</summary>
+    /// <param name="placing">Puts into the drawn document what was only given a place while it was drawn.</param>
+    /// <param name="carried">Streams that were laid aside and go into the file from there.</param>
+    public static void Write(PdfDocument document, DocumentTitles titles, Stream file, Action<PdfDocument>? placing = null, CarriedStreams? carried = null)
+    {
         using var drawn = new MemoryStream();
         document.Save(drawn, closeStream: false);
         drawn.Position = 0;
         using var whole = PdfReader.Open(drawn, PdfDocumentOpenMode.Modify);
-        var objects = whole.Internals.GetAllObjects().OrderBy(PdfInternals.GetObjectNumber).ToList();
-        var dictionaries = objects.OfType<PdfDictionary>().ToList();
+        // What is placed comes whole already, and its subsets have names of their own.
+        var own = whole.Internals.GetAllObjects().OfType<PdfDictionary>().ToList();
+        placing?.Invoke(whole);
 
         Describe(whole.Info, titles);
-        NameSubsets(dictionaries);
-        WidenSquare(dictionaries);
-        foreach (var dictionary in dictionaries.Where(d => d.Stream is not null))
+        NameSubsets(own);
+        WidenSquare(own);
+        foreach (var dictionary in own.Where(d => d.Stream is not null && carried?.Holds(d) != true))
             Compress(dictionary, titles);
-        return Serialize(whole, objects);
+        WrittenPdf.Write(whole, file, carried);
     }
 
     private static string Day(DateOnly date) => date.ToString("'D:'yyyyMMdd", CultureInfo.InvariantCulture);
@@ -142,39 +153,6 @@ internal static partial class FinishedPdf
             new XElement(rdf + "RDF", new XAttribute(XNamespace.Xmlns + "rdf", rdf), description));
         return Encoding.UTF8.GetBytes(
             "<?xpacket begin=\"\uFEFF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n" + packet.ToString().ReplaceLineEndings("\n") + "\n<?xpacket end=\"w\"?>");
-    }
-
-    /// <summary>Header, objects, cross-reference table and trailer as ISO 32000-1, 7.5 lays them out.</summary>
-    private static byte[] Serialize(PdfDocument document, IReadOnlyList<PdfObject> objects)
-    {
-        using var file = new MemoryStream();
-        file.Write("%PDF-1.7\n%"u8);
-        file.Write([0xE2, 0xE3, 0xCF, 0xD3, (byte)'\n']);
-        var offsets = new SortedDictionary<int, long>();
-        foreach (var item in objects)
-        {
-            offsets[PdfInternals.GetObjectNumber(item)] = file.Position;
-            document.Internals.WriteObject(file, item);
-            file.WriteByte((byte)'\n');
-        }
-
-        var size = offsets.Keys.Max() + 1;
-        var id = Convert.ToHexString(SHA256.HashData(file.GetBuffer().AsSpan(0, (int)file.Length))[..16]);
-        var start = file.Position;
-        var end = new StringBuilder();
-        end.Append(CultureInfo.InvariantCulture, $"xref\n0 {size}\n0000000000 65535 f \n");
-        for (var number = 1; number < size; number++)
-        {
-            end.Append(offsets.TryGetValue(number, out var offset)
-                ? string.Create(CultureInfo.InvariantCulture, $"{offset:0000000000} 00000 n \n")
-                : "0000000000 65535 f \n");
-        }
-
-        var root = PdfInternals.GetObjectNumber(document.Internals.Catalog);
-        var info = PdfInternals.GetObjectNumber(document.Info);
-        end.Append(CultureInfo.InvariantCulture, $"trailer\n<</Size {size}/Root {root} 0 R/Info {info} 0 R/ID[<{id}><{id}>]>>\nstartxref\n{start}\n%%EOF\n");
-        file.Write(Encoding.Latin1.GetBytes(end.ToString()));
-        return file.ToArray();
     }
 
     [GeneratedRegex(@"begincodespacerange\s*<[0-9A-Fa-f]+>\s*<[0-9A-Fa-f]+>\s*endcodespacerange")]

@@ -28,7 +28,7 @@ internal static class PaperDocument
             page.Width = XUnit.FromPoint(paper.Width);
             page.Height = XUnit.FromPoint(paper.Height);
             using var graphics = XGraphics.FromPdfPage(page);
-            var sheet = new Sheet(paper, graphics, structure);
+            var sheet = new Sheet(paper, graphics, structure, Inks.Usual);
             foreach (var (slice, top) in sheets[i])
                 slice.Draw(sheet, top);
             // A paragraph or cell may go on overleaf: the foot, being decoration, also ends its content on this page.

@@ -35,9 +35,12 @@ internal static class Prose
 
     /// <summary>A heading inside a section, in as many lines as it needs.</summary>
     /// <param name="level">3 or 4.</param>
-    public static IEnumerable<Slice> Subheading(string text, Paper paper, int level)
+    public static IEnumerable<Slice> Subheading(string text, Paper paper, int level) =>
+        Subheading(text, paper, level == 3 ? 10.5 : 9.5, level == 3 ? PdfBlockLevelElementTag.Heading3 : PdfBlockLevelElementTag.Heading4);
+
+    /// <summary>A heading of a size of its own, in as many lines as it needs.</summary>
+    public static IEnumerable<Slice> Subheading(string text, Paper paper, double size, PdfBlockLevelElementTag tag)
     {
-        var size = level == 3 ? 10.5 : 9.5;
         var font = NotoSans.Bold(size);
         var lines = WrappedText.Lines(PrintableText.Of(PlainText.OneLine(text), font), font, Math.Min(paper.TextWidth, Measure));
         for (var i = 0; i < lines.Count; i++)
@@ -47,7 +50,7 @@ internal static class Prose
             yield return new Slice(size * 1.4, (sheet, top) =>
             {
                 if (first)
-                    sheet.Open(level == 3 ? PdfBlockLevelElementTag.Heading3 : PdfBlockLevelElementTag.Heading4);
+                    sheet.Open(tag);
                 sheet.Text(line, font, paper.Margin, top + size * 1.08);
                 if (last)
                     sheet.Close();

@@ -22,6 +22,7 @@ internal sealed record Placed(Slice Slice, double Top);
 internal sealed record Paper(double Width, double Height, double Margin, double Foot)
 {
     public static Paper LetterPortrait { get; } = new(612, 792, 48, 28);
+    public static Paper A4Portrait { get; } = new(595.28, 841.89, 48, 28);
     public static Paper LetterLandscape { get; } = new(792, 612, 48, 28);
 
     public double TextWidth => Width - 2 * Margin;

@@ -1,0 +1,32 @@
+using CoopLessons.Documents.Pdf;
+using PdfSharp.Pdf;
+
+namespace CoopLessons.Documents.Packets;
+
+/// <summary>A source's page inside the document that takes it.</summary>
+/// <param name="Content">A form or an image, as an object of the document.</param>
+/// <param name="Left">Of its box, in units of its own, as are the others.</param>
+/// <param name="Turn">How far it is shown turned clockwise: 0, 90, 180 or 270.</param>
+/// <param name="Largest">The largest scale at which it is drawn.</param>
+internal sealed record TakenPage(PdfDictionary Content, double Left, double Bottom, double Width, double Height, int Turn, double Largest, bool IsImage = false);
+
+/// <summary>One source, opened to take pages from it. Closing it lays its streams aside.</summary>
+internal abstract class TakenPages : IDisposable
+{
+    public static TakenPages From(PdfDocument document, PageSource source, CarriedStreams carried) => source.Kind == PageKind.Pdf
+        ? new PagesOfPdf(document, source.Path, carried)
+        : new PageOfImage(document, source, carried);
+
+    /// <summary>Brings a page into the document, each page once.</summary>
+    /// <param name="page">From 1.</param>
+    /// <exception cref="InvalidDataException">The file cannot be read, or has no such page.</exception>
+    public abstract TakenPage Take(int page);
+
+    public void Dispose()
+    {
+        Dispose(disposing: true);
+        GC.SuppressFinalize(this);
+    }
+
+    protected virtual void Dispose(bool disposing) { }
+}
