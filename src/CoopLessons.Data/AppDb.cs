@@ -2,15 +2,18 @@ using System.Globalization;
 using System.Linq.Expressions;
 using System.Reflection;
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
+using CoopLessons.Data.Files;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.People;
 using CoopLessons.Data.Planning;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Supplies;
+using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Tenancy;
@@ -77,6 +80,10 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<Purchase> Purchases => Set<Purchase>();
     public DbSet<ShopTick> ShopTicks => Set<ShopTick>();
     public DbSet<ListedByHand> ListedByHand => Set<ListedByHand>();
+    public DbSet<StoredFile> StoredFiles => Set<StoredFile>();
+    public DbSet<PrintSource> PrintSources => Set<PrintSource>();
+    public DbSet<PrintHabits> PrintHabits => Set<PrintHabits>();
+    public DbSet<PrintedPacket> PrintedPackets => Set<PrintedPacket>();
 
     private Guid? FamilyId => Current.FamilyId;
 
@@ -110,6 +117,8 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
         configurationBuilder.Properties<LegalEvent>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<SessionState>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<AppointmentKind>().HaveConversion<string>().HaveMaxLength(20);
+        configurationBuilder.Properties<StoredKind>().HaveConversion<string>().HaveMaxLength(20);
+        configurationBuilder.Properties<PaperSize>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<DayOfWeek>().HaveConversion<string>().HaveMaxLength(20);
     }
 

@@ -14,6 +14,8 @@ public sealed class DataFolder : IDisposable
 
     public string Path { get; }
     public string DatabaseFile => System.IO.Path.Combine(Path, "cooplessons.db");
+    /// <summary>What families uploaded: part of every backup, as the database is.</summary>
+    public string Files => System.IO.Path.Combine(Path, "files");
     public string Keys => System.IO.Path.Combine(Path, "keys");
 
     /// <exception cref="DatabaseUnfitException">The folder cannot be written, or another program holds it.</exception>

@@ -1,0 +1,31 @@
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Data.Files;
+
+/// <summary>Keeps a family's shelf and the rows that name its files in step.</summary>
+public static class ShelfTidying
+{
+    // Longer than an upload and the saving of its row take.
+    private static readonly TimeSpan Young = TimeSpan.FromHours(1);
+
+    /// <summary>
+    /// Forgets files that nothing uses any longer, whether their use was removed by itself or went with its activity, and
+    /// takes them from the shelf. For somebody who has the shelf's turn; saves.
+    /// </summary>
+    /// <param name="now">UTC.</param>
+    public static async Task TidyAsync(this FileShelf shelf, AppDb db, DateTime now, CancellationToken ct)
+    {
+        var family = db.Current.FamilyId!.Value;
+        var unused = await db.StoredFiles.Where(f => !db.PrintSources.Any(s => s.Hash == f.Hash)).ToListAsync(ct);
+        if (unused.Count > 0)
+        {
+            db.StoredFiles.RemoveRange(unused);
+            await db.SaveChangesAsync(ct);
+        }
+
+        var kept = await db.StoredFiles.Select(f => f.Hash).ToListAsync(ct);
+        foreach (var gone in unused.Where(f => shelf.Has(family, f.Hash)))
+            File.Delete(shelf.PathOf(family, gone.Hash));
+        shelf.Sweep(family, kept.ToHashSet(), now - Young);
+    }
+}
