@@ -1,5 +1,6 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Databases;
+using CoopLessons.Data.Files;
 using CoopLessons.Data.People;
 using CoopLessons.Web.Security;
 using Microsoft.AspNetCore.DataProtection;
@@ -38,6 +39,9 @@ public static class Server
         builder.Services.AddSingleton<Planning.LayoutLine>();
         builder.Services.AddSingleton<Planning.FamilyWork>();
         builder.Services.AddHostedService<Planning.LayoutWork>();
+        builder.Services.AddSingleton(_ => new FileShelf(folder.Files));
+        builder.Services.AddSingleton<Printing.PrintRoom>();
+        builder.Services.AddScoped<Printing.BroughtFile>();
         builder.Services.AddSingleton<FirstRunWord>();
         builder.Services.AddSingleton<FirstClaim>();
         builder.Services.AddSingleton<DemoCoop>();

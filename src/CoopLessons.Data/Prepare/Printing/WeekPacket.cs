@@ -47,6 +47,18 @@ public sealed record WeekPacket(ReadyWeek Week, PrintHabits Habits, IReadOnlyLis
             await db.PrintedPackets.AsNoTracking().Where(p => p.Week == iso).OrderByDescending(p => p.PrintedAt).ThenByDescending(p => p.Id).FirstOrDefaultAsync(ct));
     }
 
+    /// <summary>The packet without the printables whose file is not there; they are missing then.</summary>
+    /// <param name="isThere">Told a file's hash.</param>
+    public WeekPacket WithFiles(Func<string, bool> isThere)
+    {
+        var gone = Parts.SelectMany(p => p.Entries).Where(e => !isThere(e.File.Hash)).ToList();
+        return gone.Count == 0 ? this : this with
+        {
+            Parts = [.. Parts.Select(p => p with { Entries = [.. p.Entries.Except(gone)] }).Where(p => p.Entries.Count > 0)],
+            Missing = [.. Missing, .. gone.Select(e => new MissingPrint(e.Ready, e.Ready.Activity.Details.Printables.FirstOrDefault(p => p.Title == e.Source.Printable) ?? new Printable(e.Source.Printable, e.File.Pages)))],
+        };
+    }
+
     /// <summary>The sources of an activity as it asks for them, those of one's own after them by title.</summary>
     public static IEnumerable<PrintSource> InOrder(Activity activity, IEnumerable<PrintSource> sources)
     {

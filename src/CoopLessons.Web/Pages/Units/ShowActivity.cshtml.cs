@@ -3,6 +3,7 @@ using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Units;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Units;
 
@@ -25,6 +26,9 @@ public sealed class ShowActivityModel(AppDb db, TimeProvider clock) : UnitsPage(
     /// <summary>Learners with allergies in the parent's own words, which nothing here can match.</summary>
     public IReadOnlyList<Learner> OtherAllergies { get; private set; } = [];
     public IReadOnlyList<(string Name, int Weight)> Subjects { get; private set; } = [];
+
+    /// <summary>Titles of the printables that have a file.</summary>
+    public IReadOnlySet<string> WithFile { get; private set; } = new HashSet<string>();
 
     public MinutesOffers Minutes { get; private set; } = null!;
 
@@ -62,6 +66,7 @@ public sealed class ShowActivityModel(AppDb db, TimeProvider clock) : UnitsPage(
         Fitting = [.. learners.Select(l => Fit(l, weightiest)).OfType<FittingVersion>()];
         Others = [.. details.Variants.Except(Fitting.Select(f => f.Variant)).OrderBy(v => v.FromAge)];
         OtherAllergies = [.. learners.Where(l => l.AllergyNote.Length > 0)];
+        WithFile = (await Db.PrintSources.Where(s => s.ActivityId == activityId).Select(s => s.Printable).ToListAsync(Ct)).ToHashSet();
         Subjects = [.. subjects.Join(details.Subjects, s => s.Id, x => x.SubjectId, (s, x) => (s.Name, x.Weight)).OrderByDescending(x => x.Weight)];
         return true;
     }
