@@ -1,4 +1,5 @@
 using CoopLessons.Core.Calendar;
+using CoopLessons.Data.Files;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.People;
 using CoopLessons.Data.Schedule;
@@ -16,7 +17,7 @@ public static class Millrace
     /// Loads the co-op, one family at a time, each whole or not at all. The same seed and the same day give the same log,
     /// ids of entries included.
     /// </summary>
-    /// <param name="services">Gives a scope with <see cref="AppDb"/>, <see cref="CurrentFamily"/> and the manager of people.</param>
+    /// <param name="services">Gives a scope with <see cref="AppDb"/>, <see cref="CurrentFamily"/>, the manager of people and the <see cref="FileShelf"/>.</param>
     /// <param name="today">The day in the co-op's time zone; the log ends on the day before.</param>
     /// <param name="password">Of every adult.</param>
     /// <param name="progress">Told a sentence before each step that takes a while.</param>
@@ -49,6 +50,8 @@ public static class Millrace
             new BooksOfFamily(db, house, shelf, today).Add();
         if (CoopShelf.Read().Families.TryGetValue(house.Family.Name, out var pantry))
             new ShelfOfFamily(db, house, family, pantry, today).Add();
+        if (CoopPrints.Read().Families.TryGetValue(house.Family.Name, out var prints))
+            await new PrintsOfFamily(db, scope.GetRequiredService<FileShelf>(), house, prints).AddAsync(ct);
         await db.SaveChangesAsync(ct);
         db.ChangeTracker.Clear();
         db.ChangeTracker.AutoDetectChangesEnabled = false;

@@ -1,6 +1,7 @@
 using CoopLessons.Core.Calendar;
 using CoopLessons.Data;
 using CoopLessons.Data.Databases;
+using CoopLessons.Data.Files;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.People;
 using CoopLessons.Data.Scenario;
@@ -34,6 +35,7 @@ public sealed class MillraceDatabase : IAsyncDisposable
         var folder = Directory.CreateTempSubdirectory("millrace").FullName;
         var choice = new DatabaseChoice.Sqlite(Path.Combine(folder, "millrace.db"));
         var services = new ServiceCollection().AddLogging().AddAppDb(choice);
+        services.AddSingleton(new FileShelf(Path.Combine(folder, "files")));
         services.AddIdentityCore<Person>(o => o.User.RequireUniqueEmail = true).AddEntityFrameworkStores<AppDb>();
         var provider = services.BuildServiceProvider(validateScopes: true);
         await Upkeep.MigrateAsync(choice);
