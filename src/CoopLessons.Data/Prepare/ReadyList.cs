@@ -18,7 +18,13 @@ public sealed record ReadyList(ReadyWeek Ready, IReadOnlyList<ReadyTask> Tasks, 
     public static async Task<ReadyList> LoadAsync(AppDb db, Core.Calendar.Week week, DateOnly today, CancellationToken ct)
     {
         var ready = await ReadyWeek.LoadAsync(db, week, ct);
-        IReadOnlyList<ReadyTask> tasks = [.. await AheadTasks.OfAsync(db, ready, today, ct)];
+        IReadOnlyList<ReadyTask> tasks =
+        [
+            .. await PacketTasks.OfAsync(db, ready, today, ct),
+            .. await SupplyTasks.OfAsync(db, ready, today, ct),
+            .. await BookTasks.OfAsync(db, ready, today, ct),
+            .. await AheadTasks.OfAsync(db, ready, today, ct),
+        ];
         return new ReadyList(
             ready,
             [.. tasks.OrderBy(t => t.By).ThenBy(t => t.Kind)],

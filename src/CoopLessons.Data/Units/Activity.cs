@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using CoopLessons.Core.Families;
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Prepare.Supplies;
 using CoopLessons.Core.Schedule;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Tenancy;
@@ -121,8 +122,16 @@ public sealed class Activity : IFamilyOwned, IVersioned
         (Details.Variants.Count == 0 || Age.On(day, born) >= Details.Variants.Min(v => v.FromAge))
         && !(SmallPartsInTheRoom.AreIn(Details.Hazards) && SmallPartsInTheRoom.Matter([born], day));
 
-    /// <summary>What cautions look at.</summary>
-    public ActivityCare Care => new(Details.Ingredients, Details.Hazards, Details.Variants, AdultNeed);
+    /// <summary>What cautions look at. A supply whose name points to an allergen that no ingredient marks counts as an ingredient.</summary>
+    public ActivityCare Care
+    {
+        get
+        {
+            var marked = Details.Ingredients.SelectMany(i => i.Allergens).ToHashSet();
+            var named = Details.Supplies.Select(s => new Ingredient(s.Name, [.. AllergenWords.In(s.Name).Select(f => f.Allergen).Where(a => !marked.Contains(a))]));
+            return new ActivityCare([.. Details.Ingredients, .. named.Where(i => i.Allergens.Count > 0)], Details.Hazards, Details.Variants, AdultNeed);
+        }
+    }
 
     internal sealed class Mapping : IEntityTypeConfiguration<Activity>
     {

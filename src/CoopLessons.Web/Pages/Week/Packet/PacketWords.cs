@@ -1,6 +1,5 @@
 using System.Globalization;
 using CoopLessons.Core.Prepare.Printing;
-using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Printing;
@@ -66,14 +65,9 @@ public static class PacketWords
     /// <summary>What meets a child first, then what is written of hazards; and where nothing is written, that this means nothing.</summary>
     private static IEnumerable<DividerCaution> CautionsOf(ReadyActivity ready, ReadyWeek week)
     {
-        var (details, day) = (ready.Activity.Details, ready.DayIn(week.Week));
-        var taking = ready.Learners.Select(l => l.Id).ToHashSet();
-        // Those who are only in the room can eat, touch and swallow what lies about; they do not do work above their age.
-        foreach (var caution in Cautions.Of([.. week.Learners.Select(l => l.ToCautioned(day))], details.Ingredients, details.Hazards, details.Variants))
-        {
-            if (caution is not YoungerThanWritten || taking.Contains(caution.Learner.Id))
-                yield return new DividerCaution("Look", CautionWords.Full(caution));
-        }
+        var details = ready.Activity.Details;
+        foreach (var told in CautionWords.Told(week.CautionsOf(ready)))
+            yield return new DividerCaution("Look", told);
 
         foreach (var hazard in details.Hazards)
             yield return new DividerCaution(Capital(UnitWords.Of(hazard.Kind)), hazard.Caution);
