@@ -31,8 +31,8 @@ public static class ReadingListPdf
 
     private static List<PaperColumn> Columns(double width) =>
     [
-        new("Title", width * 0.22, Names: true), new("Author", width * 0.15), new("How", width * 0.1), new("Begun", width * 0.12), new("Ended", width * 0.14), new("Level", width * 0.1),
-        new("Note", width * 0.17),
+        new("Title", width * 0.21, Names: true), new("Author", width * 0.14), new("How", width * 0.115), new("Begun", width * 0.135), new("Ended", width * 0.145), new("Level", width * 0.105),
+        new("Note", width * 0.15),
     ];
 
     private static PaperRow Row(ReadingListLine line) => new(

@@ -91,7 +91,7 @@ public sealed class Reading_lists(TestServer server)
     [InlineData("Input.BegunOn", "1999-01-01", "from the year 2000 on")]
     [InlineData("Input.EndedOn", "2026-03-01", "before it was begun")]
     [InlineData("Input.Unfinished", "true", "on which day it was put away")]
-    [InlineData("Input.How", "7", "Choose how it is met")]
+    [InlineData("Input.How", "7", "not understood")]
     [InlineData("Input.Learners", null, "Tick at least one child")]
     public async Task Take_no_line_that_cannot_be(string field, string? value, string why)
     {

@@ -14,7 +14,7 @@ public sealed class BookModel(AppDb db, TimeProvider clock) : PlanThingPage<Book
     public bool IsReadAloud { get; private set; }
 
     /// <summary>The same book, written down before.</summary>
-    public BookTitle? Double { get; private set; }
+    public BookTitle? Before { get; private set; }
 
     public LibraryCard? Card => Cards.FirstOrDefault(c => c.Id == Row?.CardId);
 
@@ -51,9 +51,9 @@ public sealed class BookModel(AppDb db, TimeProvider clock) : PlanThingPage<Book
         if (!ModelState.IsValid)
             return;
         var asked = new Core.Units.Book(Input.Title, default, Input.Author, read?.Digits);
-        Double = Db.Books.AsNoTracking().ToList().FirstOrDefault(b => b.Id != Row?.Id && b.Id != NewId && b.Answers(asked));
-        if (Double is not null)
-            ModelState.AddModelError(Double.Isbn.Length > 0 && Double.Isbn == read?.Digits ? "Input.Isbn" : "Input.Title", $"“{Double.Title}” is written down already. A book stands here once, however often it is read.");
+        Before = Db.Books.AsNoTracking().ToList().FirstOrDefault(b => b.Id != Row?.Id && b.Id != NewId && b.Answers(asked));
+        if (Before is not null)
+            ModelState.AddModelError(Before.Isbn.Length > 0 && Before.Isbn == read?.Digits ? "Input.Isbn" : "Input.Title", $"“{Before.Title}” is written down already. A book stands here once, however often it is read.");
     }
 
     protected override Task<BookTitle> MakeAsync(Guid id) => Task.FromResult(new BookTitle(id, Input.Read()));
