@@ -1,0 +1,74 @@
+using System.Text.RegularExpressions;
+using CoopLessons.Browser.Tests.App;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace CoopLessons.Browser.Tests;
+
+/// <summary>The list is ticked in the shop while the network is cut, sent when it is back, and put on the shelf at home.</summary>
+public sealed class In_the_shop_without_a_network(CoopServer server) : IClassFixture<CoopServer>
+{
+    private const string List = "/week/shopping/2026-W18";
+
+    [Theory]
+    [InlineData(320, 640, false)]
+    [InlineData(1280, 800, true)]
+    public async Task Every_screen_is_sound(int width, int height, bool dark)
+    {
+        await using var screen = await Screen.OpenAsync(server.Address, width, height, dark);
+        var page = screen.Page;
+        await server.SignInAsync(page);
+        await page.GotoAsync(List);
+        await screen.MustBeSoundAsync();
+        await page.Locator("#basket .parts > summary").First.ClickAsync();
+        var good = await page.Locator("#basket .parts a[href^='/week/shelf/']").First.GetAttributeAsync("href");
+        var swap = await page.Locator("#basket .parts a[href*='/swap/']").First.GetAttributeAsync("href");
+        await screen.MustBeSoundAsync();
+        foreach (var path in new[] { good!, swap!, List + "/bought", "/week/shelf", "/week/costs" })
+        {
+            await page.GotoAsync(path);
+            await screen.MustBeSoundAsync();
+        }
+    }
+
+    [Fact]
+    public async Task Ticks_wait_on_the_phone_and_are_sent_when_it_is_back()
+    {
+        await using var screen = await Screen.OpenAsync(server.Address, 360, 740);
+        var page = screen.Page;
+        await server.SignInAsync(page);
+        await page.GotoAsync(List);
+        var boxes = page.Locator("#basket [data-tick]");
+        var waiting = page.Locator("#waiting");
+        await Expect(waiting).ToBeHiddenAsync();
+
+        await page.Context.SetOfflineAsync(true);
+        await boxes.Nth(0).CheckAsync();
+        await Expect(waiting).ToHaveTextAsync("1 tick waits for the network.");
+        await boxes.Nth(1).CheckAsync();
+        await Expect(waiting).ToHaveTextAsync("2 ticks wait for the network.");
+        await page.Context.SetOfflineAsync(false);
+        await Expect(waiting).ToBeHiddenAsync();
+        await page.ReloadAsync();
+        await Expect(boxes.Nth(0)).ToBeCheckedAsync();
+        await Expect(boxes.Nth(1)).ToBeCheckedAsync();
+
+        // The server cannot be reached, the page is closed, and opened again later: the tick is still there and is sent then.
+        await page.RouteAsync("**/*handler=Ticks", route => route.AbortAsync());
+        await boxes.Nth(2).CheckAsync();
+        await Expect(waiting).ToHaveTextAsync("1 tick waits for the network.");
+        Assert.Matches(new Regex("^\\{\"[0-9a-f-]{36}\":true\\}$"), await page.EvaluateAsync<string>("() => localStorage.getItem(Object.keys(localStorage).find(k => k.startsWith('basket ')))"));
+        await page.UnrouteAsync("**/*handler=Ticks");
+        await page.GotoAsync("/today");
+        await page.GotoAsync(List);
+        await Expect(boxes.Nth(2)).ToBeCheckedAsync();
+        await page.WaitForFunctionAsync("() => !Object.keys(localStorage).some(k => k.startsWith('basket '))");
+        await Expect(waiting).ToBeHiddenAsync();
+
+        await page.GotoAsync(List + "/bought");
+        await Expect(page.Locator("fieldset")).ToHaveCountAsync(3);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put on the shelf" }).ClickAsync();
+        await screen.MustArriveAsync(List);
+        await Expect(page.Locator("#said")).ToContainTextAsync("3 things are on the shelf");
+    }
+}
