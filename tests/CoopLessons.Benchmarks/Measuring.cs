@@ -15,11 +15,15 @@ namespace CoopLessons.Benchmarks;
 /// </summary>
 public static class Measuring
 {
-    /// <param name="args">Parts of the names of what is measured; nothing for all. “weeks” prints a table of its own instead.</param>
+    /// <param name="args">Parts of the names of what is measured; nothing for all. “weeks” and “packet” print tables of their own instead.</param>
     public static int Main(string[] args)
     {
         if (args is ["weeks"])
             return LayingOutWeeks.Print(Console.Out);
+        if (args is ["packet"])
+            return MakingAPacket.Print(Console.Out);
+        if (args is ["packet", "in", var folder])
+            return MakingAPacket.Make(folder);
         var config = ManualConfig.Create(DefaultConfig.Instance)
             // Server and client share this process, so that both sides of a ratio are measured alike.
             .AddJob(Job.Default.WithToolchain(InProcessEmitToolchain.Instance).WithWarmupCount(6).WithIterationCount(15))
@@ -31,7 +35,7 @@ public static class Measuring
         var measured = all.Where(t => args.Length == 0 || args.Any(a => t.Name.Contains(a, StringComparison.OrdinalIgnoreCase))).ToArray();
         if (measured.Length == 0)
         {
-            Console.Error.WriteLine($"Nothing is called so. There are: {string.Join(", ", all.Select(t => t.Name))}, and weeks.");
+            Console.Error.WriteLine($"Nothing is called so. There are: {string.Join(", ", all.Select(t => t.Name))}, weeks, and packet.");
             return 2;
         }
 

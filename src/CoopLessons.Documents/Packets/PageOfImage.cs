@@ -58,6 +58,8 @@ internal sealed class PageOfImage(PdfDocument document, PageSource source, Carri
             at = to + 4;
         }
 
+        if (colours == 0 || parts.Count == 0)
+            throw new InvalidDataException("The image is cut off.");
         image.Elements.SetName("/ColorSpace", colours == 1 ? "/DeviceGray" : "/DeviceRGB");
         image.Elements.SetName("/Filter", "/FlateDecode");
         var parms = new PdfDictionary(document);

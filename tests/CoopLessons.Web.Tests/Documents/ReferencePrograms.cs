@@ -18,6 +18,18 @@ internal sealed class FactBesideAttribute : FactAttribute
     }
 }
 
+/// <summary>A theory that is checked by programs from outside the project, as <see cref="FactBesideAttribute"/> says.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class TheoryBesideAttribute : TheoryAttribute
+{
+    /// <param name="programs">All of them are needed.</param>
+    public TheoryBesideAttribute(params string[] programs)
+    {
+        if (Array.Find(programs, p => ReferenceProgram.Find(p) is null) is { } missing && Environment.GetEnvironmentVariable("CI") != "true")
+            Skip = $"{missing} is not installed here.";
+    }
+}
+
 /// <summary>A program from outside the project, found on PATH.</summary>
 internal sealed class ReferenceProgram(string path)
 {

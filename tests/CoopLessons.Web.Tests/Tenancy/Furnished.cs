@@ -4,9 +4,11 @@ using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Units;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
+using CoopLessons.Data.Files;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Planning;
+using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Tenancy;
@@ -22,11 +24,12 @@ internal sealed record Furnished(
     TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
     Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, BookedWith Books,
     GatheredWith Gathered)
+    Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, Guid PrintSource)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
         var family = await server.FamilyAsync(name);
-        var ids = Enumerable.Range(0, 12).Select(_ => Guid.CreateVersion7()).ToArray();
+        var ids = Enumerable.Range(0, 13).Select(_ => Guid.CreateVersion7()).ToArray();
         var plan = new PlannedWith();
         var books = new BookedWith();
         var gathered = new GatheredWith(family.Id);
@@ -54,9 +57,11 @@ internal sealed record Furnished(
             books.AddTo(db, learner.Id);
             gathered.AddTo(db, ids[3]);
             await PlanStep.TakeAsync(db, ids[11], new PlanProposal("Thursday 12 March fell through: let go", [], [], [], []), author, TestServer.Start.UtcDateTime, default);
+            AddPrint(db, ids[3], ids[12], author);
             await db.SaveChangesAsync();
         });
         return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered);
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], ids[12]);
     }
 
     private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
@@ -71,6 +76,15 @@ internal sealed record Furnished(
         mark.Done(new DateOnly(2025, 9, 3));
         db.Add(mark);
         db.Add(new CalendarAddress(ids[3], CoopLessons.Data.Families.Invitation.NewSecret(), withNames: false, TestServer.Start.UtcDateTime));
+    }
+
+    private static void AddPrint(AppDb db, Guid activityId, Guid sourceId, Author author)
+    {
+        var file = new StoredFile(new string('a', 64), StoredKind.Pdf, 1000, 2, author.Name, TestServer.Start.UtcDateTime);
+        db.Add(file);
+        db.Add(new PrintSource(sourceId, activityId, "How to fold a boat", file, "boat.pdf"));
+        db.Add(new PrintHabits());
+        db.Add(new PrintedPacket(Guid.CreateVersion7(), CoopLessons.Core.Calendar.Week.Of(TestServer.Today), [], author, TestServer.Start.UtcDateTime));
     }
 
     /// <summary>The id that a page means by a name.</summary>
@@ -92,6 +106,7 @@ internal sealed record Furnished(
         ("goodid", _) => Gathered.Good,
         ("swapid", _) => Gathered.Swap,
         ("item", "/Week/Shopping/Index") => Gathered.Listed,
+        ("sourceid", _) => PrintSource,
         ("appointment" or "appointmentid", _) => Plan.Appointment,
         ("bookid", _) or ("id", "/Week/Books/Book") => Books.Book,
         ("id", "/Week/Books/Card") => Books.Card,
@@ -120,5 +135,5 @@ internal sealed record Furnished(
     /// </summary>
     public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid")
-        or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
+        or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }

@@ -67,7 +67,7 @@ public sealed class PrintSource : IFamilyOwned, IVersioned
             b.Property(s => s.Choices).AsJson();
             b.HasIndex(s => new { s.FamilyId, s.ActivityId, s.Printable }).IsUnique();
             b.HasOne<Activity>().WithMany().HasForeignKey(s => new { s.FamilyId, s.ActivityId }).OnDelete(DeleteBehavior.Cascade);
-            b.HasOne<StoredFile>().WithMany().HasForeignKey(s => new { s.FamilyId, s.Hash }).OnDelete(DeleteBehavior.Restrict);
+            b.HasOne<StoredFile>().WithMany().HasForeignKey(s => new { s.FamilyId, s.Hash }).OnDelete(DeleteBehavior.NoAction);
         }
     }
 }

@@ -48,11 +48,11 @@ public sealed class PrintsModel(AppDb db, TimeProvider clock, FileShelf shelf, B
     {
         if (!await FindAsync(id, activityId))
             return NotFound();
+        var refused = LargestUploadAttribute.Refused(HttpContext);
+        if (refused)
+            ModelState.AddModelError("File", UploadWords.TooLarge);
         await ShowAsync(more ? At : null);
-        if (!LargestUploadAttribute.Refused(HttpContext))
-            return Page();
-        ModelState.AddModelError("File", UploadWords.TooLarge);
-        return Again(StatusCodes.Status413PayloadTooLarge);
+        return refused ? Again(StatusCodes.Status413PayloadTooLarge) : Page();
     }
 
     public async Task<IActionResult> OnPostUploadAsync(Guid id, Guid activityId, Guid? sourceId, string? printable, IFormFile? file)

@@ -47,9 +47,9 @@ public sealed class FileModel(AppDb db, TimeProvider clock, FileShelf shelf, Pri
         return File(file, "application/pdf", $"packet-{shown.Iso}{(changed ? "-changed" : "")}.pdf".ToLowerInvariant());
     }
 
-    private RedirectToPageResult Back(string week, string sentence)
+    private LocalRedirectResult Back(string week, string sentence)
     {
         Say(sentence);
-        return RedirectToPage("Index", new { week });
+        return LocalRedirect($"/week/packet/{week}");
     }
 }

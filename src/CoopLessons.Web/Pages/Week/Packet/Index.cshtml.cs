@@ -36,7 +36,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, FileShelf shelf) : 
         if (printing == Guid.Empty || Paper.Plan.Sides.Count == 0)
             return BadRequest();
         if (await Db.PrintedPackets.AnyAsync(p => p.Id == printing, Ct))
-            return RedirectToPage(new { week });
+            return Back(week);
         if (print != PacketOnPaper.PrintOf(Packet))
         {
             ModelState.AddModelError("", "The packet changed after this page was opened, so it is not written down as printed. This is how it stands now.");
@@ -46,7 +46,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, FileShelf shelf) : 
         Db.PrintedPackets.Add(new PrintedPacket(printing, Shown, Core.Prepare.Printing.PacketChange.Copies(Packet.Sections), await AuthorAsync(), Now));
         if (await SaveNewAsync())
             Say("The packet is printed. What changes from now on can be printed alone.");
-        return RedirectToPage(new { week });
+        return Back(week);
     }
 
     /// <summary>How one printable looks, in all the ways in which it is printed.</summary>
@@ -59,7 +59,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, FileShelf shelf) : 
         if (!await SaveAsync())
             return await FindAsync(week) ? Again(StatusCodes.Status409Conflict) : NotFound();
         Say($"“{source.Printable}” is printed so from now on.");
-        return RedirectToPage(new { week });
+        return Back(week);
     }
 
     /// <summary>Prints on both sides of the paper, or on one.</summary>
@@ -73,8 +73,11 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, FileShelf shelf) : 
         habits.Describe(habits.Prices, both, habits.Paper);
         // Somebody who said it at the same moment said it too.
         await SaveNewAsync();
-        return RedirectToPage(new { week });
+        return Back(week);
     }
+
+    // A route's values are written small in generated addresses, and a week is not.
+    private LocalRedirectResult Back(string week) => LocalRedirect($"/week/packet/{week}");
 
     private async Task<bool> FindAsync(string week)
     {
