@@ -7,7 +7,7 @@ namespace CoopLessons.Data.Scenario;
 
 /// <summary>Writes the books of a family of the scenario. Ids come from no stream, so that the log's stay what they are.</summary>
 /// <param name="today">What is told after it did not happen yet.</param>
-internal sealed class BooksOfFamily(AppDb db, Household house, CoopShelf told, DateOnly today)
+internal sealed class BooksOfFamily(AppDb db, Household house, CoopBookcase told, DateOnly today)
 {
     private readonly Dictionary<string, Guid> _learners = house.Children.ToDictionary(c => c.Child.Name, c => c.Id);
 

@@ -6,13 +6,13 @@ using CoopLessons.Data.Prepare;
 namespace CoopLessons.Data.Scenario;
 
 /// <summary>The books of the families of the co-op, as <c>seed-scenario/books.json</c> tells them.</summary>
-internal sealed record CoopBooks(IReadOnlyDictionary<string, CoopShelf> Families)
+internal sealed record CoopBooks(IReadOnlyDictionary<string, CoopBookcase> Families)
 {
     public static CoopBooks Read() =>
         JsonSerializer.Deserialize<CoopBooks>(ScenarioFiles.Bytes("scenario/books.json"), Coop.Json) ?? throw new InvalidDataException("books.json holds nothing.");
 }
 
-internal sealed record CoopShelf(IReadOnlyList<CoopCard> Cards, IReadOnlyList<CoopTitle> Books);
+internal sealed record CoopBookcase(IReadOnlyList<CoopCard> Cards, IReadOnlyList<CoopTitle> Books);
 
 internal sealed record CoopCard(string Name, int LoanDays, int Renewals, int HoldDays, int? MostBooks = null, int? MostHolds = null);
 

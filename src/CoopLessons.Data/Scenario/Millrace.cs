@@ -46,8 +46,8 @@ public static class Millrace
         var (family, house, adults) = await founding.FoundAsync(today, password, ct);
         if (CoopPlanning.Read().Families.TryGetValue(house.Family.Name, out var plan))
             new PlanningOfFamily(db, house, plan).Add();
-        if (CoopBooks.Read().Families.TryGetValue(house.Family.Name, out var shelf))
-            new BooksOfFamily(db, house, shelf, today).Add();
+        if (CoopBooks.Read().Families.TryGetValue(house.Family.Name, out var books))
+            new BooksOfFamily(db, house, books, today).Add();
         if (CoopShelf.Read().Families.TryGetValue(house.Family.Name, out var pantry))
             new ShelfOfFamily(db, house, family, pantry, today).Add();
         if (CoopPrints.Read().Families.TryGetValue(house.Family.Name, out var prints))

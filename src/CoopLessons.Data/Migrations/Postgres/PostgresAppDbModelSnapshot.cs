@@ -316,6 +316,40 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("SchoolYears");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Files.StoredFile", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Hash")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("Pages")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("UploadedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("UploadedBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.HasKey("FamilyId", "Hash");
+
+                    b.ToTable("StoredFiles");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Hours.DayMark", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -908,6 +942,594 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsUnique();
 
                     b.ToTable("AheadMarks");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.BookMeeting", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("BegunOn")
+                        .HasColumnType("date");
+
+                    b.Property<Guid>("BookId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("EndedOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("How")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Learners")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)");
+
+                    b.Property<bool>("Unfinished")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "BookId");
+
+                    b.ToTable("BookMeetings");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.BookTitle", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Author")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<Guid?>("CardId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Chapters")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("DueOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("FetchedOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("HoldPlacedOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Isbn")
+                        .IsRequired()
+                        .HasMaxLength(13)
+                        .HasColumnType("character varying(13)");
+
+                    b.Property<string>("Lender")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<int?>("Length")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Level")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Measure")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<int>("Renewed")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly?>("ReturnedOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "CardId");
+
+                    b.ToTable("Books");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.LibraryCard", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("HoldDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("LoanDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("MostBooks")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("MostHolds")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<int>("Renewals")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.ToTable("LibraryCards");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Printing.PrintHabits", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("BothSides")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("ColourTenths")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("GreyTenths")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Paper")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("PaperTenths")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId");
+
+                    b.ToTable("PrintHabits");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Printing.PrintSource", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ActivityId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Choices")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Printable")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "Hash");
+
+                    b.HasIndex("FamilyId", "ActivityId", "Printable")
+                        .IsUnique();
+
+                    b.ToTable("PrintSources");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Printing.PrintedPacket", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Copies")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("PrintedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Week")
+                        .IsRequired()
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "Week", "PrintedAt");
+
+                    b.ToTable("PrintedPackets");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.ReadAloudPlan", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("BookId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Chosen")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly>("Last")
+                        .HasColumnType("date");
+
+                    b.Property<string>("On")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "BookId");
+
+                    b.ToTable("ReadAloudPlans");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.ReadingSitting", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("BookId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("Date")
+                        .HasColumnType("date");
+
+                    b.Property<int>("FromChapter")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("Minutes")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("ToChapter")
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "BookId");
+
+                    b.ToTable("ReadingSittings");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.Good", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("AlwaysThere")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("GramsPerCup")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasMaxLength(240)
+                        .HasColumnType("character varying(240)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int?>("PackCents")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("PackMeasure")
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)");
+
+                    b.Property<string>("PackSize")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<Guid?>("SameAsId")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool?>("UsedUp")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "Key")
+                        .IsUnique();
+
+                    b.HasIndex("FamilyId", "SameAsId");
+
+                    b.ToTable("Goods");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.ListedByHand", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("GoodId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Measure")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)");
+
+                    b.Property<string>("Quantity")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Week")
+                        .IsRequired()
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "GoodId");
+
+                    b.HasIndex("FamilyId", "Week");
+
+                    b.ToTable("ListedByHand");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.Purchase", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Cents")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<Guid>("GoodId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Measure")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)");
+
+                    b.Property<string>("Quantity")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Shares")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Week")
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "Day");
+
+                    b.HasIndex("FamilyId", "GoodId");
+
+                    b.ToTable("Purchases");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.ShelfCount", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<Guid>("GoodId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Measure")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)");
+
+                    b.Property<string>("Quantity")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "GoodId");
+
+                    b.ToTable("ShelfCounts");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.ShopTick", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Week")
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)");
+
+                    b.Property<Guid>("GoodId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("FamilyId", "Week", "GoodId");
+
+                    b.HasIndex("FamilyId", "GoodId");
+
+                    b.ToTable("ShopTicks");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.Swap", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ActivityId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Factor")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<Guid>("GoodId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Instead")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<string>("OwnMeasure")
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)");
+
+                    b.Property<string>("OwnQuantity")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "ActivityId");
+
+                    b.HasIndex("FamilyId", "GoodId");
+
+                    b.ToTable("Swaps");
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Requirements.CalendarAddress", b =>
@@ -1556,6 +2178,15 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Files.StoredFile", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Hours.DayMark", b =>
                 {
                     b.HasOne("CoopLessons.Data.Families.Family", null)
@@ -1749,6 +2380,207 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasOne("CoopLessons.Data.Units.Activity", null)
                         .WithMany()
                         .HasForeignKey("FamilyId", "ActivityId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.BookMeeting", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Prepare.BookTitle", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "BookId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.BookTitle", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Prepare.LibraryCard", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "CardId")
+                        .OnDelete(DeleteBehavior.NoAction);
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.LibraryCard", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Printing.PrintHabits", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Printing.PrintSource", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Activity", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "ActivityId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Files.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "Hash")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Printing.PrintedPacket", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.ReadAloudPlan", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Prepare.BookTitle", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Prepare.ReadAloudPlan", "FamilyId", "BookId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.ReadingSitting", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Prepare.BookTitle", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "BookId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.Good", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Prepare.Supplies.Good", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SameAsId")
+                        .OnDelete(DeleteBehavior.NoAction);
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.ListedByHand", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Prepare.Supplies.Good", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "GoodId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.Purchase", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Prepare.Supplies.Good", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "GoodId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.ShelfCount", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Prepare.Supplies.Good", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "GoodId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.ShopTick", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Prepare.Supplies.Good", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "GoodId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Prepare.Supplies.Swap", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Activity", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "ActivityId")
+                        .OnDelete(DeleteBehavior.Cascade);
+
+                    b.HasOne("CoopLessons.Data.Prepare.Supplies.Good", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "GoodId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
