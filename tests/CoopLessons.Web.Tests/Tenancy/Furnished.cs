@@ -23,8 +23,7 @@ namespace CoopLessons.Web.Tests.Tenancy;
 internal sealed record Furnished(
     TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
     Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, BookedWith Books,
-    GatheredWith Gathered)
-    Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, Guid PrintSource)
+    GatheredWith Gathered, Guid PrintSource)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
@@ -60,8 +59,7 @@ internal sealed record Furnished(
             AddPrint(db, ids[3], ids[12], author);
             await db.SaveChangesAsync();
         });
-        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered);
-        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], ids[12]);
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12]);
     }
 
     private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
