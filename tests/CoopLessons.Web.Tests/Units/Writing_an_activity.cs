@@ -135,6 +135,7 @@ public class Writing_an_activity(TestServer server)
     [InlineData("Printables[0].Pages", "201", "Printables[0].Pages")]
     [InlineData("Books[0].Author", "Somebody", "Books[0].Title")]
     [InlineData("Books[0].Isbn", "12345", "Books[0].Isbn")]
+    [InlineData("Books[0].Isbn", "978-0-306-40615-8", "Books[0].Isbn")]
     [InlineData("Hazards[0].Kind", "Blades", "Hazards[0].Caution")]
     [InlineData("Hazards[0].Caution", "Careful.", "Hazards[0].Kind")]
     [InlineData("Ingredients[1].Allergens", "Wheat", "Ingredients[1].Name")]

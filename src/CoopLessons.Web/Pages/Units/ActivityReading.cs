@@ -1,5 +1,5 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
+using CoopLessons.Core.Prepare.Books;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Units;
 using Microsoft.AspNetCore.Mvc.ModelBinding;
@@ -7,7 +7,7 @@ using Microsoft.AspNetCore.Mvc.ModelBinding;
 namespace CoopLessons.Web.Pages.Units;
 
 /// <summary>Turns what was typed into an activity, with a message beside each field that does not do.</summary>
-public sealed partial class ActivityReading(ActivityInput input, ModelStateDictionary faults)
+public sealed class ActivityReading(ActivityInput input, ModelStateDictionary faults)
 {
     private const decimal MostOfASupply = 100_000;
     private const int MostSubjects = 8;
@@ -41,9 +41,6 @@ public sealed partial class ActivityReading(ActivityInput input, ModelStateDicti
             week, input.Order ?? last(week), input.Title ?? "", input.Kind ?? default, input.Does ?? "", input.AdultNeed ?? default,
             input.HandsOnMinutes ?? 1, waiting, input.WaitingFor ?? "");
     }
-
-    [GeneratedRegex("^(97[89][0-9]{10}|[0-9]{9}[0-9X])$", RegexOptions.NonBacktracking)]
-    private static partial Regex Isbn { get; }
 
     private List<ActivitySubject> Subjects()
     {
@@ -105,10 +102,10 @@ public sealed partial class ActivityReading(ActivityInput input, ModelStateDicti
     {
         Need(row.Title, $"{at}.Title", "Give the book's title.");
         Need(row.Use, $"{at}.Use", "Say how the book is used.");
-        var isbn = row.Isbn?.Replace("-", "", StringComparison.Ordinal).Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
-        if (isbn is not null && !Isbn.IsMatch(isbn))
-            Fault($"{at}.Isbn", "An ISBN has 10 digits, the last perhaps an X, or 13 that begin with 978 or 979.");
-        return new Book(row.Title ?? "", row.Use ?? default, row.Author, isbn, row.Note);
+        Isbn? isbn = null;
+        if (row.Isbn is not null && !Isbn.TryRead(row.Isbn, out isbn, out var fault))
+            Fault($"{at}.Isbn", fault);
+        return new Book(row.Title ?? "", row.Use ?? default, row.Author, isbn?.Digits, row.Note);
     }
 
     private Hazard Hazard(ActivityInput.HazardRow row, string at)
