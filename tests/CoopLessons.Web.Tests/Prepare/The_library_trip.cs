@@ -117,6 +117,20 @@ public sealed class The_library_trip(TestServer server)
     }
 
     [Fact]
+    public async Task Makes_a_bought_book_the_family_s_own_in_one_tap()
+    {
+        var family = await BookFamily.MakeAsync(server);
+        await family.AsksAsync((2, "The Weir", null));
+        var book = await family.BookAsync("The Weir", BookSource.ToBuy);
+        Assert.Equal([(new DateOnly(2026, 3, 15), "Buy “The Weir”")], (await family.TasksAsync()).Select(t => (t.By, t.What)));
+        var button = (await family.Guardian.GetAsync("/week/books/trip")).QuerySelector("button[formaction$='handler=Bought']")!;
+        using var answer = await family.Guardian.PostAsync(button.GetAttribute("formaction")!, button.Closest("form")!.QuerySelectorAll("input").Select(i => new KeyValuePair<string, string>(i.GetAttribute("name")!, i.GetAttribute("value")!)));
+        Assert.Equal("/week/books/trip", answer.Headers.Location!.OriginalString);
+        Assert.Equal(BookSource.Own, (await family.BookOf(book)).Source);
+        Assert.Empty(await family.TasksAsync());
+    }
+
+    [Fact]
     public async Task Shows_nothing_of_another_family()
     {
         var (family, other) = (await BookFamily.MakeAsync(server), await BookFamily.MakeAsync(server));

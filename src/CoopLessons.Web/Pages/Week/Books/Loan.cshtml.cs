@@ -89,7 +89,7 @@ public sealed class LoanModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
 
     public Task<IActionResult> OnPostHoldAsync(Guid bookId, bool trip) => TapAsync(bookId, trip, () =>
     {
-        if (Book.IsOut || Book.IsOnHold)
+        if (Book.Source != BookSource.Library || Book.IsOut || Book.IsOnHold)
             return null;
         Book.PlaceHold(Today);
         return $"A hold on “{Book.Title}” is placed.";
@@ -97,7 +97,7 @@ public sealed class LoanModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
 
     public Task<IActionResult> OnPostFetchAsync(Guid bookId, bool trip) => TapAsync(bookId, trip, () =>
     {
-        if (Book.IsOut)
+        if (!Book.IsLent || Book.IsOut)
             return null;
         Book.Fetch(Today, Book.Source == BookSource.Library ? Card?.LoanDays ?? LibraryCard.UsualLoanDays : null);
         return $"“{Book.Title}” is here" + (Book.DueOn is { } due ? $", {BookWords.DueOn(due, Today)}." : ".");
@@ -126,6 +126,15 @@ public sealed class LoanModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         return $"“{Book.Title}” is taken back.";
     });
 
+    /// <summary>A book that was to be bought is the family's own.</summary>
+    public Task<IActionResult> OnPostBoughtAsync(Guid bookId, bool trip) => TapAsync(bookId, trip, () =>
+    {
+        if (Book.Source != BookSource.ToBuy)
+            return null;
+        Book.Describe(Book.Facts with { Source = BookSource.Own });
+        return $"“{Book.Title}” is your own.";
+    });
+
     /// <param name="change">Changes the book and says so; null where there was nothing to change.</param>
     private async Task<IActionResult> TapAsync(Guid bookId, bool trip, Func<string?> change)
     {
@@ -134,8 +143,6 @@ public sealed class LoanModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         ModelState.Clear();
         if (!await FindAsync(bookId))
             return NotFound();
-        if (!Book.IsLent)
-            return LocalRedirect($"/week/books/{bookId}");
         // A tap sent twice, or after somebody else's, changes nothing more.
         if (Book.Version == version)
         {
