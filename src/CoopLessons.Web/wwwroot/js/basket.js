@@ -9,6 +9,7 @@
 
   const name = `basket ${form.dataset.keep}`;
   const everySeconds = 20;
+  const longestSeconds = 15;
   let busy = false;
   let refused = '';
 
@@ -48,7 +49,7 @@
     body.append('__RequestVerificationToken', form.elements.__RequestVerificationToken.value);
     refused = '';
     try {
-      const answer = await fetch(form.dataset.ticks, { method: 'POST', body, redirect: 'manual', headers: { Accept: 'application/json' } });
+      const answer = await fetch(form.dataset.ticks, { method: 'POST', body, redirect: 'manual', signal: AbortSignal.timeout(longestSeconds * 1000), headers: { Accept: 'application/json' } });
       if (answer.ok) {
         const stands = await answer.json();
         const settled = new Map([...stands.on.map(id => [id, true]), ...stands.off.map(id => [id, false])]);
@@ -62,13 +63,16 @@
         refused = 'The ticks could not be saved. They are kept here; open this page again.';
       }
     } catch {
-      // No network: they wait.
+      // No network, or one that does not answer: they wait.
     }
     busy = false;
     tell();
   };
 
   const boxes = [...form.querySelectorAll('[data-tick]')];
+  // What is not to be bought any more needs no tick.
+  pending = Object.fromEntries(Object.entries(pending).filter(([id]) => boxes.some(box => box.value === id)));
+  keep();
   for (const box of boxes) {
     if (box.value in pending) box.checked = pending[box.value];
   }

@@ -20,7 +20,7 @@ public sealed class CostsModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     public async Task<IActionResult> OnGetAsync(Guid? year)
     {
         Years = await Db.SchoolYears.AsNoTracking().OrderByDescending(y => y.First).ToListAsync(Ct);
-        Shown = year is { } id ? Years.FirstOrDefault(y => y.Id == id) : Years.FirstOrDefault(y => y.Days.Contains(Today)) ?? Years.FirstOrDefault();
+        Shown = year is { } id ? Years.FirstOrDefault(y => y.Id == id) : Years.FirstOrDefault(y => y.Days.Contains(Today)) ?? (Years.Count > 0 ? Years[0] : null);
         if (year is not null && Shown is null)
             return NotFound();
         if (Shown is not null)
