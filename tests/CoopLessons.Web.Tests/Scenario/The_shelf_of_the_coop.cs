@@ -1,7 +1,7 @@
-using CoopLessons.Core.Calendar;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Supplies;
 using Microsoft.EntityFrameworkCore;
+using IsoWeek = CoopLessons.Core.Calendar.Week;
 
 namespace CoopLessons.Web.Tests.Scenario;
 
@@ -44,5 +44,5 @@ public sealed class The_shelf_of_the_coop : IAsyncLifetime
     }
 
     private Task<ShoppingList> ListAsync(string family) => _coop.In(_coop.Loaded[family], async db =>
-        await ShoppingList.LoadAsync(db, await ReadyWeek.LoadAsync(db, Week.Of(Monday), default), Monday, default));
+        await ShoppingList.LoadAsync(db, await ReadyWeek.LoadAsync(db, IsoWeek.Of(Monday), default), Monday, default));
 }
