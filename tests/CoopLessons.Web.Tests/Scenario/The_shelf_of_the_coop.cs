@@ -1,6 +1,5 @@
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Supplies;
-using Microsoft.EntityFrameworkCore;
 using IsoWeek = CoopLessons.Core.Calendar.Week;
 
 namespace CoopLessons.Web.Tests.Scenario;
