@@ -22,7 +22,9 @@ public static class PacketPdf
     /// <param name="to">Written from front to end; need not be able to seek.</param>
     /// <param name="aside">An empty file for the time of writing: can be written, read and sought in.</param>
     /// <exception cref="InvalidDataException">A file is not what it was when it was checked.</exception>
-    public static void Write(PacketPapers papers, Stream to, Stream aside, CancellationToken ct)
+    public static void Write(PacketPapers papers, Stream to, Stream aside, CancellationToken ct) => RoomyThread.Run(() => WriteHere(papers, to, aside, ct));
+
+    private static void WriteHere(PacketPapers papers, Stream to, Stream aside, CancellationToken ct)
     {
         using var document = new PdfDocument();
         var accessibility = UAManager.ForDocument(document);

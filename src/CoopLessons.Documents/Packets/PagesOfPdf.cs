@@ -67,6 +67,7 @@ internal sealed class PagesOfPdf : TakenPages
             _carried.Carry(dictionary);
         _source.Dispose();
         _file?.Dispose();
+        base.Dispose(disposing);
     }
 
     private static PdfDocument Open(FileStream file)

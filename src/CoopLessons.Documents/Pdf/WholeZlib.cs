@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
+using System.Runtime.InteropServices;
 using PdfSharp.Pdf;
 
 namespace CoopLessons.Documents.Pdf;
@@ -29,19 +30,9 @@ internal static class WholeZlib
         return packed.ToArray();
     }
 
-    /// <summary>How many bytes it inflates to, counted no further than a limit.</summary>
-    public static long Inflated(ReadOnlyMemory<byte> bytes, long limit)
-    {
-        using var raw = Inflate(bytes.ToArray());
-        var buffer = new byte[81_920];
-        long count = 0;
-        int read;
-        while (count <= limit && (read = raw.Read(buffer)) > 0)
-            count += read;
-        return count;
-    }
-
-    private static ZLibStream Inflate(byte[] bytes) => new(new MemoryStream(bytes, writable: false), CompressionMode.Decompress);
+    public static ZLibStream Inflate(ReadOnlyMemory<byte> bytes) => MemoryMarshal.TryGetArray(bytes, out var part)
+        ? new ZLibStream(new MemoryStream(part.Array!, part.Offset, part.Count, writable: false), CompressionMode.Decompress)
+        : throw new ArgumentException("Only memory of an array is inflated.", nameof(bytes));
 
     /// <summary>Whether it inflates and ends with the checksum of what comes out.</summary>
     private static bool IsWhole(byte[] bytes)

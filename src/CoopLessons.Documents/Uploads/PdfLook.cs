@@ -10,6 +10,13 @@ internal static class PdfLook
 {
     public static FileVerdict Of(Stream file, Stream kept, CancellationToken ct)
     {
+        FileVerdict? verdict = null;
+        RoomyThread.Run(() => verdict = Look(file, kept, ct));
+        return verdict!;
+    }
+
+    private static FileVerdict Look(Stream file, Stream kept, CancellationToken ct)
+    {
         try
         {
             var bytes = new byte[file.Length];

@@ -4,42 +4,48 @@ namespace CoopLessons.Documents.Uploads;
 
 /// <summary>
 /// A first look over a PDF's bytes, before anything reads it in earnest: brackets nested so deep that a reader would run
-/// out of stack, and compressed tables, objects or page contents that would unpack to more than this program may hold.
+/// out of stack, and compressed tables, objects or contents that would unpack to more than this program may hold. It
+/// believes nothing that the file says of itself: every place where a stream may begin is tried.
 /// </summary>
 internal static class PdfOutline
 {
-    private const int DeepestNesting = 256;
+    /// <summary>
+    /// Brackets open at once. Compressed bytes hold brackets by chance, as many of either kind: twenty-five megabytes of
+    /// them wander some hundreds from balance, never so far.
+    /// </summary>
+    private const int DeepestNesting = 10_000;
 
-    /// <summary>What a stream that is not an image may unpack to, in bytes.</summary>
+    /// <summary>What one stream that is not an image may unpack to, in bytes; and all of them together.</summary>
     private const long MostUnpacked = 64_000_000;
-    private const int LongestHead = 4096;
+    private const long MostUnpackedInAll = 400_000_000;
 
     public static bool IsBearable(byte[] file)
     {
         var depth = 0;
-        for (var at = 0; at < file.Length; at++)
+        if (!Nests(file, ref depth))
+            return false;
+        var unpacked = 0L;
+        var before = 0;
+        for (var at = Next(file, 0); at >= 0; at = Next(file, at))
         {
-            switch (file[at])
+            var head = Plain(file.AsSpan(before..at));
+            before = at;
+            var isObjects = head.IndexOf("/ObjStm"u8) >= 0 || head.IndexOf("/XRef"u8) >= 0;
+            if (!isObjects && head.IndexOf("/Image"u8) >= 0)
+                continue;
+            var first = head.IndexOf("FlateDecode"u8);
+            // Deflated twice over, or objects packed in another way, is nothing that a program writes.
+            if (first >= 0 && head[(first + 1)..].IndexOf("FlateDecode"u8) >= 0)
+                return false;
+            if (!LooksDeflated(file, at))
             {
-                case (byte)'[' or (byte)'<':
-                    if (++depth > DeepestNesting)
-                        return false;
-                    break;
-                case (byte)']' or (byte)'>':
-                    depth = Math.Max(0, depth - 1);
-                    break;
-                case (byte)'s' when Begins(file, at, "stream"u8) && (at < 3 || !file.AsSpan(at - 3, 3).SequenceEqual("end"u8)):
-                    depth = 0;
-                    var from = at + "stream"u8.Length;
-                    from += Begins(file, from, "\r\n"u8) ? 2 : 1;
-                    var length = file.AsSpan(Math.Min(from, file.Length)).IndexOf("endstream"u8);
-                    if (length < 0)
-                        return true;
-                    if (!UnpacksWell(file, Math.Max(0, at - LongestHead)..at, from, length))
-                        return false;
-                    at = from + length + "endstream"u8.Length - 1;
-                    break;
+                if (isObjects && head.IndexOf("/Filter"u8) >= 0)
+                    return false;
+                continue;
             }
+
+            if (!Unpacks(file.AsMemory(at), isObjects, ref unpacked))
+                return false;
         }
 
         return true;
@@ -61,27 +67,86 @@ internal static class PdfOutline
         return false;
     }
 
-    private static bool UnpacksWell(byte[] file, Range before, int from, int length)
+    private static bool Nests(ReadOnlySpan<byte> bytes, ref int depth)
     {
-        var head = file.AsSpan(before);
-        var start = head.LastIndexOf(" obj"u8);
-        head = start < 0 ? head : head[start..];
-        if (head.IndexOf("FlateDecode"u8) < 0 || head.IndexOf("/Image"u8) >= 0)
-            return true;
-        // Deflated twice over is nothing that a program writes.
-        var first = head.IndexOf("FlateDecode"u8);
-        if (head[(first + 1)..].IndexOf("FlateDecode"u8) >= 0)
-            return false;
+        foreach (var one in bytes)
+        {
+            if (one is (byte)'[' or (byte)'<' && ++depth > DeepestNesting)
+                return false;
+            if (one is (byte)']' or (byte)'>' && depth > 0)
+                depth--;
+        }
+
+        return true;
+    }
+
+    /// <summary>Where the next stream's bytes may begin: behind the word and its line end; -1 for none.</summary>
+    private static int Next(byte[] file, int from)
+    {
+        while (true)
+        {
+            var found = file.AsSpan(from).IndexOf("stream"u8);
+            if (found < 0)
+                return -1;
+            var start = from + found;
+            from = start + "stream"u8.Length;
+            if (start >= 3 && file.AsSpan(start - 3, 3).SequenceEqual("end"u8))
+                continue;
+            if (from < file.Length && file[from] == '\r')
+                from++;
+            if (from < file.Length && file[from] == '\n')
+                from++;
+            return from;
+        }
+    }
+
+    /// <summary>The text with letters that were written as numbers written out (ISO 32000-1, 7.3.5), so that no name hides.</summary>
+    private static ReadOnlySpan<byte> Plain(ReadOnlySpan<byte> text)
+    {
+        if (text.IndexOf((byte)'#') < 0)
+            return text;
+        var plain = new byte[text.Length];
+        var length = 0;
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (text[i] == '#' && i + 2 < text.Length && char.IsAsciiHexDigit((char)text[i + 1]) && char.IsAsciiHexDigit((char)text[i + 2]))
+            {
+                plain[length++] = (byte)(Convert.FromHexString([(char)text[i + 1], (char)text[i + 2]])[0]);
+                i += 2;
+            }
+            else
+            {
+                plain[length++] = text[i];
+            }
+        }
+
+        return plain.AsSpan(0, length);
+    }
+
+    /// <summary>Whether a zlib stream's head stands there (RFC 1950, 2.2).</summary>
+    private static bool LooksDeflated(byte[] file, int at) => at + 2 < file.Length && (file[at] & 15) == 8 && (file[at] * 256 + file[at + 1]) % 31 == 0;
+
+    private static bool Unpacks(ReadOnlyMemory<byte> bytes, bool isObjects, ref long unpacked)
+    {
+        var buffer = new byte[81_920];
+        var (count, depth) = (0L, 0);
         try
         {
-            return WholeZlib.Inflated(file.AsMemory(from, length), MostUnpacked) <= MostUnpacked;
+            using var raw = WholeZlib.Inflate(bytes);
+            int read;
+            while ((read = raw.Read(buffer)) > 0)
+            {
+                count += read;
+                if (count > MostUnpacked || (isObjects && !Nests(buffer.AsSpan(0, read), ref depth)))
+                    return false;
+            }
         }
         catch (InvalidDataException)
         {
             // Whether a damaged stream matters shows when the pages are taken.
-            return true;
         }
-    }
 
-    private static bool Begins(byte[] file, int at, ReadOnlySpan<byte> word) => at + word.Length <= file.Length && file.AsSpan(at, word.Length).SequenceEqual(word);
+        unpacked += count;
+        return unpacked <= MostUnpackedInAll;
+    }
 }

@@ -27,6 +27,7 @@ public static class CommandTable
             HoursCommand.Create(settings),
             ResetSignInCommand.Create(settings),
             CheckCatalogCommand.Create(),
+            LookAtFileCommand.Create(),
         };
         ServeCommand.Fill(root, settings);
         var parsed = root.Parse(args);

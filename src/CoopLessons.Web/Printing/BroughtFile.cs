@@ -26,7 +26,7 @@ public sealed class BroughtFile(AppDb db, FileShelf shelf, PrintRoom room)
         await using var kept = shelf.Scratch();
         FileVerdict verdict;
         await using (var brought = file.OpenReadStream())
-            verdict = await Task.Run(() => PrintableFile.Look(brought, kept, ct), ct);
+            verdict = await FileLook.OfAsync(brought, kept, ct);
         if (verdict.Fault is { } fault)
             return new BroughtAnswer(UploadWords.Of(verdict), fault == FileFault.TooLarge ? StatusCodes.Status413PayloadTooLarge : StatusCodes.Status422UnprocessableEntity);
 

@@ -24,6 +24,8 @@ public sealed class Files_that_cannot_be_printed(TestServer server)
         { "PDF of a head alone", "cannot be read" },
         { "PDF of brackets", "cannot be read" },
         { "PDF that unpacks to a lot", "cannot be read" },
+        { "PDF whose pages hold themselves", "cannot be read" },
+        { "PDF of brackets in a table", "cannot be read" },
         { "PDF without pages", "cannot be read" },
         { "PDF of 301 pages", "has 301 pages; 300 are the most" },
         { "PNG cut in half", "cannot be read" },
@@ -101,7 +103,9 @@ public sealed class Files_that_cannot_be_printed(TestServer server)
         "PDF cut in half" => SamplePages.Sheet("mill-visit")[..9_000],
         "PDF of a head alone" => [.. "%PDF-1.7\n"u8],
         "PDF of brackets" => Encoding.ASCII.GetBytes("%PDF-1.7\n1 0 obj\n" + new string('[', 400_000)),
-        "PDF that unpacks to a lot" => Bomb(),
+        "PDF that unpacks to a lot" => Packed(new byte[1_000_000], 200),
+        "PDF whose pages hold themselves" => Encoding.ASCII.GetBytes("%PDF-1.4\n1 0 obj\n<</Type/Catalog/Pages 2 0 R>>\nendobj\n2 0 obj\n<</Type/Pages/Kids[2 0 R]/Count 1>>\nendobj\nxref\n0 3\n0000000000 65535 f \n0000000009 00000 n \n0000000054 00000 n \ntrailer\n<</Size 3/Root 1 0 R>>\nstartxref\n105\n%%EOF\n"),
+        "PDF of brackets in a table" => Packed(Enumerable.Repeat((byte)'[', 1_000_000).ToArray(), 1),
         "PDF without pages" => Encoding.ASCII.GetBytes("%PDF-1.4\n1 0 obj\n<</Type/Catalog/Pages 2 0 R>>\nendobj\n2 0 obj\n<</Type/Pages/Kids[]/Count 0>>\nendobj\ntrailer\n<</Root 1 0 R>>\nstartxref\n0\n%%EOF\n"),
         "PDF of 301 pages" => Pages(301),
         "PNG cut in half" => SamplePages.Picture(SKEncodedImageFormat.Png)[..300],
@@ -119,18 +123,17 @@ public sealed class Files_that_cannot_be_printed(TestServer server)
         return file.ToArray();
     }
 
-    /// <summary>A table of objects of a few hundred kilobytes that would unpack to hundreds of megabytes.</summary>
-    private static byte[] Bomb()
+    /// <summary>A table of objects, packed small.</summary>
+    private static byte[] Packed(byte[] content, int times)
     {
         using var packed = new MemoryStream();
         using (var zlib = new ZLibStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
         {
-            var spaces = new byte[1_000_000];
-            for (var i = 0; i < 200; i++)
-                zlib.Write(spaces);
+            for (var i = 0; i < times; i++)
+                zlib.Write(content);
         }
 
-        return [.. "%PDF-1.7\n1 0 obj\n<</Type/ObjStm/N 1/First 4/Filter/FlateDecode/Length "u8, .. Encoding.ASCII.GetBytes($"{packed.Length}>>\nstream\n"), .. packed.ToArray(), .. "\nendstream\nendobj\n"u8];
+        return [.. "%PDF-1.7\n1 0 obj\n<</Type/Obj#53tm/N 1/First 4/Filter/FlateDecode/Length "u8, .. Encoding.ASCII.GetBytes($"{packed.Length}>>\nstream\n"), .. packed.ToArray(), .. "\nendstream\nendobj\n"u8];
     }
 
     /// <summary>A picture whose head says 60,000 by 60,000.</summary>

@@ -21,7 +21,7 @@ internal sealed record PrintingFamily(TestFamily Family, Guid Unit, Guid Grind, 
 
     public Visitor Guardian => Family.Guardian;
     public string Prints => $"/units/{Unit}/activities/{Grind}/prints";
-    public string Packet => $"/week/packet/{Week}";
+    public string Packet { get; } = $"/week/packet/{Week}";
     public FileShelf Shelf => Family.Server.Services.GetRequiredService<FileShelf>();
 
     public static async Task<PrintingFamily> MakeAsync(TestServer server)

@@ -141,7 +141,7 @@ public sealed class PrintsModel(AppDb db, TimeProvider clock, FileShelf shelf, B
         ];
     }
 
-    private static IReadOnlyList<ChoiceInput> Rows(PrintSource? source, bool another)
+    private static List<ChoiceInput> Rows(PrintSource? source, bool another)
     {
         var rows = (source?.Choices ?? []).Select(ChoiceInput.Of).ToList();
         if (another && rows.Count < PrintSource.MostChoices)

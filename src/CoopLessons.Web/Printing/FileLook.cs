@@ -1,0 +1,116 @@
+using System.ComponentModel;
+using System.Diagnostics;
+using System.Text.Json;
+using CoopLessons.Documents.Uploads;
+using CoopLessons.Web.Commands;
+
+namespace CoopLessons.Web.Printing;
+
+/// <summary>
+/// Has a file looked at by a process of its own, with a limit to its time and memory and without this one's settings: a
+/// file may be made so that whoever reads it never ends, or ends with the whole program. Then the file is broken, and no
+/// more than that has happened.
+/// </summary>
+public static class FileLook
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(40);
+
+    // Hexadecimal, as the runtime reads it: 768 MB, the largest picture unpacked and then some.
+    private const string MostMemory = "0x30000000";
+    private const int LongestVerdict = 400;
+
+    /// <param name="kept">Gets what is to be kept.</param>
+    public static async Task<FileVerdict> OfAsync(Stream brought, Stream kept, CancellationToken ct)
+    {
+        using var process = Process.Start(Own()) ?? throw new InvalidOperationException("No process could be started to look at a file.");
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(ct);
+        limit.CancelAfter(Patience);
+        try
+        {
+            var errors = process.StandardError.BaseStream.CopyToAsync(Stream.Null, limit.Token);
+            var feeding = FeedAsync(brought, process.StandardInput.BaseStream, limit.Token);
+            var verdict = await ReadAsync(process.StandardOutput.BaseStream, kept, limit.Token);
+            await Task.WhenAll(feeding, errors, process.WaitForExitAsync(limit.Token));
+            if (process.ExitCode == CommandTable.Done && verdict is not null)
+                return verdict;
+        }
+        catch (OperationCanceledException) when (!ct.IsCancellationRequested)
+        {
+            // It took too long, which a file that is whole does not.
+        }
+        finally
+        {
+            Stop(process);
+        }
+
+        return new FileVerdict(FileFault.Broken, default, 0);
+    }
+
+    private static ProcessStartInfo Own()
+    {
+        var self = typeof(FileLook).Assembly;
+        var running = Environment.ProcessPath ?? "dotnet";
+        var name = Path.GetFileNameWithoutExtension(running);
+        var start = name == self.GetName().Name
+            ? new ProcessStartInfo(running, [LookAtFileCommand.Name])
+            : new ProcessStartInfo(name == "dotnet" ? running : "dotnet", [Path.Combine(AppContext.BaseDirectory, self.GetName().Name + ".dll"), LookAtFileCommand.Name]);
+        start.RedirectStandardInput = start.RedirectStandardOutput = start.RedirectStandardError = true;
+        var inherited = new[] { "PATH", "DOTNET_ROOT", "SystemRoot", "TEMP", "TMPDIR", "LD_LIBRARY_PATH" }.Select(n => (Name: n, Value: Environment.GetEnvironmentVariable(n))).ToList();
+        start.Environment.Clear();
+        foreach (var (variable, value) in inherited.Where(v => v.Value is not null))
+            start.Environment[variable] = value;
+        start.Environment["DOTNET_GCHeapHardLimit"] = MostMemory;
+        start.Environment["DOTNET_gcServer"] = "0";
+        start.Environment["DOTNET_EnableDiagnostics"] = "0";
+        start.Environment["DOTNET_DbgEnableMiniDump"] = "0";
+        return start;
+    }
+
+    private static async Task FeedAsync(Stream brought, Stream input, CancellationToken ct)
+    {
+        try
+        {
+            await using (input)
+                await brought.CopyToAsync(input, ct);
+        }
+        catch (IOException)
+        {
+            // It ended before it read everything: its exit code says the rest.
+        }
+    }
+
+    private static async Task<FileVerdict?> ReadAsync(Stream output, Stream kept, CancellationToken ct)
+    {
+        var line = new List<byte>();
+        var one = new byte[1];
+        while (await output.ReadAsync(one, ct) == 1 && one[0] != '\n')
+        {
+            line.Add(one[0]);
+            if (line.Count > LongestVerdict)
+                return null;
+        }
+
+        await output.CopyToAsync(kept, ct);
+        try
+        {
+            return line.Count == 0 ? null : JsonSerializer.Deserialize<FileVerdict>(line.ToArray());
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+
+    private static void Stop(Process process)
+    {
+        try
+        {
+            if (!process.HasExited)
+                process.Kill(entireProcessTree: true);
+        }
+        catch (Exception fault) when (fault is InvalidOperationException or Win32Exception)
+        {
+            // It ended in this very moment.
+        }
+    }
+}
