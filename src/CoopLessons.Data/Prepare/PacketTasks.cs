@@ -1,4 +1,3 @@
-using System.Globalization;
 using CoopLessons.Core.Prepare;
 using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Data.Prepare.Printing;
@@ -9,27 +8,29 @@ namespace CoopLessons.Data.Prepare;
 public static class PacketTasks
 {
     /// <summary>
-    /// A file to find for each printable without one, then the packet to print, both by the Sunday before. The packet is done
-    /// when it was printed and nothing in it changed since. A divider is reckoned as one sheet.
+    /// Files to bring for printables that have none, then the packet to print, both by the Sunday before. The packet is done
+    /// when it was printed and no copy in it changed since. How many sheets it takes is told on its own page, which knows how
+    /// long the dividers are.
     /// </summary>
     public static async Task<IReadOnlyList<ReadyTask>> OfAsync(AppDb db, ReadyWeek week, DateOnly today, CancellationToken ct)
     {
         var packet = await WeekPacket.LoadAsync(db, week, ct);
-        var sunday = week.Week.Monday.AddDays(-1);
-        var tasks = packet.Missing.Select(m => new ReadyTask(
-            ReadyKind.Print, sunday, $"Find a file for “{m.Printable.Title}”", m.Ready.Activity.Title,
-            $"/units/{m.Ready.Unit.Id}/activities/{m.Ready.Activity.Id}/prints", Done: false)).ToList();
+        var (sunday, link) = (week.Week.Monday.AddDays(-1), $"/week/packet/{week.Week.Iso}");
+        var tasks = new List<ReadyTask>();
+        if (packet.Missing is [var only])
+            tasks.Add(new ReadyTask(ReadyKind.Print, sunday, $"Bring a file for “{only.Printable.Title}”", only.Ready.Activity.Title, $"/units/{only.Ready.Unit.Id}/activities/{only.Ready.Activity.Id}/prints", Done: false));
+        else if (packet.Missing.Count > 1)
+            tasks.Add(new ReadyTask(ReadyKind.Print, sunday, $"Bring files for {packet.Missing.Count} printables", string.Join(", ", packet.Missing.Select(m => m.Printable.Title)), link + "#missing", Done: false));
 
-        var whole = PacketPlan.Of(packet.Sections, packet.Habits.BothSides);
-        if (whole.Sides.Count == 0)
+        if (!packet.Sections.Any(HasCopies))
             return tasks;
-        var changed = PacketPlan.Of(packet.Changed, packet.Habits.BothSides);
-        var (what, sheets) = packet.Printed is null ? ("Print the packet", whole.Sheets)
-            : changed.Sheets == 0 ? ("Print the packet", whole.Sheets)
-            : ("Print what changed in the packet", changed.Sheets);
+        var changed = packet.Changed.Where(HasCopies).ToList();
+        var told = changed.Count > 0 ? changed : packet.Sections.Where(HasCopies);
         tasks.Add(new ReadyTask(
-            ReadyKind.Print, sunday, string.Create(CultureInfo.InvariantCulture, $"{what}: {sheets} {(sheets == 1 ? "sheet" : "sheets")}"),
-            "", $"/week/packet/{week.Week.Iso}", Done: changed.Sheets == 0));
+            ReadyKind.Print, sunday, packet.Printed is null || changed.Count == 0 ? "Print the packet" : "Print what changed in the packet",
+            string.Join(", ", told.Select(s => packet.Parts.First(p => p.Subject.Id == s.SubjectId).Subject.Name)), link, Done: changed.Count == 0));
         return tasks;
     }
+
+    private static bool HasCopies(PacketSection section) => section.Pieces.Any(p => p.Copies.Count > 0);
 }

@@ -166,18 +166,18 @@ public sealed class The_packet_of_a_week(TestServer server)
     public async Task Is_a_thing_to_do_by_the_Sunday_before()
     {
         var family = await PrintingFamily.MakeAsync(server);
-        Assert.Equal([$"Find a file for “{PrintingFamily.Record}”", $"Find a file for “{PrintingFamily.Map}”"], (await TasksAsync(family)).Select(t => t.What));
+        Assert.Equal([("Bring files for 2 printables", $"{PrintingFamily.Record}, {PrintingFamily.Map}")], (await TasksAsync(family)).Select(t => (t.What, t.For)));
 
         using var one = await family.BringAsync(SamplePages.Sheet("gluten-test"), "test.pdf");
         var tasks = await TasksAsync(family);
-        Assert.Equal([$"Find a file for “{PrintingFamily.Map}”", "Print the packet: 3 sheets"], tasks.Select(t => t.What));
+        Assert.Equal([$"Bring a file for “{PrintingFamily.Map}”", "Print the packet"], tasks.Select(t => t.What));
         Assert.Equal([family.Prints, family.Packet], tasks.Select(t => t.Link));
         Assert.All(tasks, t => Assert.Equal((ReadyKind.Print, new DateOnly(2026, 3, 8), false), (t.Kind, t.By, t.Done)));
 
         using var printed = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync(family.Packet), within: "input[name=printing]");
         Assert.True((await TasksAsync(family))[^1].Done);
         using var two = await family.BringAsync(SamplePages.Sheet("mill-visit"), "visit.pdf", PrintingFamily.Map);
-        Assert.Equal(("Print what changed in the packet: 3 sheets", false), ((await TasksAsync(family))[^1].What, (await TasksAsync(family))[^1].Done));
+        Assert.Equal(("Print what changed in the packet", false), ((await TasksAsync(family))[^1].What, (await TasksAsync(family))[^1].Done));
     }
 
     [Theory]

@@ -6,7 +6,7 @@ namespace CoopLessons.Core.Tests.Prepare.Supplies;
 public class Measures_held_against_NIST
 {
     // NIST SP 811 (2008), Appendix B.8, "to convert from … to …, multiply by", seven digits as printed there; the metric
-    // ones from its table 5. The library that repeats the table as https://rdrr.io/cran/NISTunits names the same rows.
+    // ones from its table 5; both from memory. The library that repeats the table as https://rdrr.io/cran/NISTunits names the same rows.
     [Theory]
     [InlineData("cup", "ml", 2.365882E+02)]
     [InlineData("tbsp", "ml", 1.478676E+01)]
@@ -23,7 +23,7 @@ public class Measures_held_against_NIST
         Assert.Equal((decimal)printed, Math.Round(factor, digits));
     }
 
-    // NIST Handbook 44, Appendix C, tables of U.S. units: liquid volume and avoirdupois mass.
+    // NIST Handbook 44, Appendix C, tables of U.S. units: liquid volume and avoirdupois mass (from memory).
     [Theory]
     [InlineData("tbsp", "tsp", 3)]
     [InlineData("cup", "tbsp", 16)]
@@ -32,7 +32,18 @@ public class Measures_held_against_NIST
     public void Stand_to_each_other_as_Handbook_44_says(string from, string to, int times) =>
         Assert.Equal(times, Measures.Find(from)!.To(Measures.Find(to)!, 1));
 
-    // NIST Handbook 44, Appendix C: 1 gallon is 231 cubic inches; an inch is 2.54 cm, a pound 453.592 37 g, both exactly.
+    // NIST SP 430, Household Weights and Measures, table 1, as nist.gov/pml/owm/metric-household prints it: to the last digit shown.
+    [Theory]
+    [InlineData("tsp", "ml", 4.9, 1)]
+    [InlineData("tbsp", "ml", 15, 0)]
+    [InlineData("cup", "ml", 237, 0)]
+    [InlineData("tsp", "cup", 1.0 / 48, 10)]
+    [InlineData("tsp", "tbsp", 1.0 / 3, 10)]
+    [InlineData("tbsp", "cup", 1.0 / 16, 10)]
+    public void Convert_as_the_card_for_the_kitchen_prints(string from, string to, double printed, int digits) =>
+        Assert.Equal(Math.Round((decimal)printed, digits), Math.Round(Measures.Find(from)!.To(Measures.Find(to)!, 1), digits));
+
+    // NIST Handbook 44, Appendix C (from memory): 1 gallon is 231 cubic inches; an inch is 2.54 cm, a pound 453.592 37 g, both exactly.
     [Fact]
     public void Are_exact_to_the_last_digit_where_they_are_defined()
     {
