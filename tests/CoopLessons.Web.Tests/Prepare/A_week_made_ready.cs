@@ -20,7 +20,7 @@ public sealed class A_week_made_ready(TestServer server)
 
         Assert.Equal(["Print", "Gather", "Borrow and return", "Read aloud", "Start ahead", "Take care"], page.QuerySelectorAll("main h2").Select(h => h.TextContent));
         // The flatbreads are in the week from 30 March: their starter takes eight days.
-        Assert.Contains("Begin: A sourdough starter Flatbreads from your own starter by Sunday 22 March", page.Text("#ahead"), StringComparison.Ordinal);
+        Assert.Contains("Begin: A sourdough starterby Sunday 22 March · Flatbreads from your own starter", page.Text("#ahead"), StringComparison.Ordinal);
     }
 
     [Fact]
