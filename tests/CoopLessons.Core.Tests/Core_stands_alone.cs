@@ -20,6 +20,8 @@ public class Core_stands_alone
         "System.Runtime.InteropServices",
         "System.Security.Cryptography",
         "System.Text.Json",
+        // Patterns in what somebody typed: the numbers of books and their chapters.
+        "System.Text.RegularExpressions",
     ];
 
     private static readonly Assembly Core = typeof(HoursLedger).Assembly;

@@ -54,7 +54,7 @@ public static class Cautions
     public const int OutOfReachAge = 5;
 
     /// <summary>What a child in the room reaches for and is hurt by at once.</summary>
-    private static readonly HashSet<HazardKind> Reached = [HazardKind.Heat, HazardKind.Blades, HazardKind.Glass, HazardKind.Chemicals, HazardKind.Water, HazardKind.Tools];
+    private static readonly HashSet<HazardKind> Reached = [HazardKind.Heat, HazardKind.Blades, HazardKind.Glass, HazardKind.Chemicals, HazardKind.Water, HazardKind.Tools, HazardKind.Plants, HazardKind.ButtonCells, HazardKind.Magnets];
 
     /// <summary>
     /// Every meeting, learner by learner in the order of those present; of each, allergies first, then small parts, then ages,
@@ -88,15 +88,11 @@ public static class Cautions
         {
             var youngest = care.Variants.Count == 0 ? 0 : care.Variants.Min(v => v.FromAge);
             if (learner.Age < youngest)
-            {
                 yield return new YoungerThanWritten(learner, youngest);
-                yield break;
-            }
-
             foreach (var kind in kinds.Where(k => HazardCare.Of(k).UsualFor(learner.Age) > care.AdultNeed && !(Small.Contains(k) && learner.Age < SmallPartsAge)))
                 yield return new NearerAdult(learner, kind, HazardCare.Of(kind).UsualFor(learner.Age));
         }
-        else if (learner.Age < OutOfReachAge && kinds.Where(Reached.Contains).ToList() is { Count: > 0 } reached)
+        else if (learner.Age < OutOfReachAge && kinds.Where(k => Reached.Contains(k) && !(Small.Contains(k) && learner.Age < SmallPartsAge)).ToList() is { Count: > 0 } reached)
         {
             yield return new WithinReach(learner, reached);
         }

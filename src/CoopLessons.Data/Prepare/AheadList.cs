@@ -53,7 +53,9 @@ public sealed record AheadList(IReadOnlyList<AheadLine> Lines)
     {
         if (sessions.Exists(s => s.State == SessionState.Done) || sessions.Count > 0 && sessions.TrueForAll(s => s.State == SessionState.LetGo))
             yield break;
-        var planned = sessions.Where(s => s.State == SessionState.Planned).Select(s => (DateOnly?)s.Date).Min();
+        // The next day that comes; a day that went by unnoticed counts only where no other is left.
+        var days = sessions.Where(s => s.State == SessionState.Planned).Select(s => (DateOnly?)s.Date).ToList();
+        var planned = days.Where(d => d >= today).Min() ?? days.Max();
         // What was not done on its day waits for another; what has no day stands in its week.
         var week = unit.StartsOn?.AddDays(7 * (activity.Week - 1));
         if ((planned ?? week) is not { } day || planned is null && day < today.AddDays(-7 * Unit.WeeksAfter))

@@ -43,10 +43,10 @@ public sealed record BookNeed(BookTitle? Title, Book Asked, DateOnly First, Date
         return (days.Append(LibraryCard.UsualHoldDays).Max() + 6) / 7;
     }
 
-    private sealed record Ask(Book Book, string Activity, DateOnly Day, IReadOnlyList<Learner> Learners);
+    private sealed record Ask(Book Book, string Activity, DateOnly Day, DateOnly Last, IReadOnlyList<Learner> Learners);
 
     private static IEnumerable<Ask> AsksOf(ReadyWeek week) =>
-        week.Activities.SelectMany(a => a.Activity.Details.Books.Select(b => new Ask(b, a.Activity.Title, a.DayIn(week.Week), a.Learners)));
+        week.Activities.SelectMany(a => a.Activity.Details.Books.Select(b => new Ask(b, a.Activity.Title, a.DayIn(week.Week), a.LastDayIn(week.Week), a.Learners)));
 
     private static IReadOnlyList<BookNeed> Of(IReadOnlyList<Ask> asks, IReadOnlyList<BookTitle> titles, IReadOnlyList<ReadAloud> aloud)
     {
@@ -62,7 +62,7 @@ public sealed record BookNeed(BookTitle? Title, Book Asked, DateOnly First, Date
         }
 
         var needs = groups.Select(g => new BookNeed(
-            g.Title, g.Asks[0].Book, g.Asks.Min(a => a.Day), g.Asks.Max(a => a.Day), [.. g.Asks.OrderBy(a => a.Day).Select(a => a.Activity).Distinct()],
+            g.Title, g.Asks[0].Book, g.Asks.Min(a => a.Day), g.Asks.Max(a => a.Last), [.. g.Asks.OrderBy(a => a.Day).Select(a => a.Activity).Distinct()],
             [.. g.Asks.SelectMany(a => a.Learners).DistinctBy(l => l.Id).OrderBy(l => l.Order).ThenBy(l => l.Id)])).ToList();
         foreach (var reading in aloud)
         {

@@ -1,6 +1,7 @@
 using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
+using CoopLessons.Data.Prepare.Supplies;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Units;
 using Microsoft.EntityFrameworkCore;
@@ -12,6 +13,18 @@ namespace CoopLessons.Data.Prepare;
 /// <param name="Date">The first day of the week on which it is planned; null while it has none.</param>
 public sealed record ReadyActivity(Unit Unit, Activity Activity, IReadOnlyList<Learner> Learners, DateOnly? Date)
 {
+    /// <summary>The last day of the week on which it is planned; null while it has none.</summary>
+    public DateOnly? LastDate { get; init; }
+
+    /// <summary>What lies out for it by name, with what the family uses instead of something else.</summary>
+    public IReadOnlyList<string> LaidOut { get; init; } = [];
+
+    /// <summary>What of that stands in for something else.</summary>
+    public IReadOnlyList<string> Instead { get; init; } = [];
+
+    /// <summary>The last day of the week on which its things are needed: its own, or the Sunday.</summary>
+    public DateOnly LastDayIn(Week week) => LastDate ?? week.Days.Last;
+
     /// <summary>The day by which its things lie ready: its own, or the Monday of the week.</summary>
     public DateOnly DayIn(Week week) => Date ?? week.Monday;
 }
@@ -28,7 +41,7 @@ public sealed record ReadyWeek(Week Week, IReadOnlyList<Learner> Learners, IRead
     public IReadOnlyList<Caution> CautionsOf(ReadyActivity activity)
     {
         var day = activity.DayIn(Week);
-        return Cautions.Of([.. activity.Learners.Select(l => l.ToCautioned(day))], [.. Learners.Where(l => l.BirthDate <= day).Select(l => l.ToCautioned(day))], activity.Activity.Care);
+        return Cautions.Of([.. activity.Learners.Select(l => l.ToCautioned(day))], [.. Learners.Where(l => l.BirthDate <= day).Select(l => l.ToCautioned(day))], activity.Activity.CareWith(activity.Instead));
     }
 
     public static async Task<ReadyWeek> LoadAsync(AppDb db, Week week, CancellationToken ct)
@@ -46,11 +59,18 @@ public sealed record ReadyWeek(Week Week, IReadOnlyList<Learner> Learners, IRead
         {
             var unit = units.First(u => u.Activities.Any(a => a.Id == g.Key));
             var taking = g.SelectMany(s => s.Learners).ToHashSet();
-            return new ReadyActivity(unit, unit.Activities.First(a => a.Id == g.Key), [.. learners.Where(l => taking.Contains(l.Id))], g.First().Date);
+            return new ReadyActivity(unit, unit.Activities.First(a => a.Id == g.Key), [.. learners.Where(l => taking.Contains(l.Id))], g.First().Date) { LastDate = g.Last().Date };
         });
         var waiting = units.Where(u => u.StartsOn is { } starts && starts <= last).SelectMany(u => u.InPlan()
             .Where(a => a.Week == u.WeekOn(week) && !anywhere.Contains(a.Id))
             .Select(a => new ReadyActivity(u, a, [.. learners.Where(l => a.Suits(l.BirthDate, first))], null)));
-        return new ReadyWeek(week, learners, [.. planned, .. waiting]);
+        var goods = await GoodBook.LoadAsync(db, ct);
+        return new ReadyWeek(week, learners, [.. planned.Concat(waiting).Select(a => LayOut(a, goods))]);
+    }
+
+    private static ReadyActivity LayOut(ReadyActivity activity, GoodBook goods)
+    {
+        var asks = goods.AsksOf(activity.Activity, activity.Date, activity.Learners.Count).Select(a => a.Ask).ToList();
+        return activity with { LaidOut = [.. asks.Select(a => a.Supply.Name)], Instead = [.. asks.Where(a => a.InsteadOf is not null).Select(a => a.Supply.Name)] };
     }
 }

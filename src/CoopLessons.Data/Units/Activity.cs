@@ -123,14 +123,16 @@ public sealed class Activity : IFamilyOwned, IVersioned
         && !(SmallPartsInTheRoom.AreIn(Details.Hazards) && SmallPartsInTheRoom.Matter([born], day));
 
     /// <summary>What cautions look at. A supply whose name points to an allergen that no ingredient marks counts as an ingredient.</summary>
-    public ActivityCare Care
+    public ActivityCare Care => CareWith([]);
+
+    /// <summary>The same with what a family uses beside or instead. What is swapped out stays, since labels and habits lag behind.</summary>
+    /// <param name="instead">By name.</param>
+    public ActivityCare CareWith(IEnumerable<string> instead)
     {
-        get
-        {
-            var marked = Details.Ingredients.SelectMany(i => i.Allergens).ToHashSet();
-            var named = Details.Supplies.Select(s => new Ingredient(s.Name, [.. AllergenWords.In(s.Name).Select(f => f.Allergen).Where(a => !marked.Contains(a))]));
-            return new ActivityCare([.. Details.Ingredients, .. named.Where(i => i.Allergens.Count > 0)], Details.Hazards, Details.Variants, AdultNeed);
-        }
+        var marked = Details.Ingredients.SelectMany(i => i.Allergens).ToHashSet();
+        var named = Details.Supplies.Select(s => s.Name).Concat(instead)
+            .Select(name => new Ingredient(name, [.. AllergenWords.In(name).Select(f => f.Allergen).Where(a => !marked.Contains(a))]));
+        return new ActivityCare([.. Details.Ingredients, .. named.Where(i => i.Allergens.Count > 0)], Details.Hazards, Details.Variants, AdultNeed);
     }
 
     internal sealed class Mapping : IEntityTypeConfiguration<Activity>

@@ -103,6 +103,22 @@ public class Where_a_child_and_an_activity_meet
     }
 
     [Fact]
+    public void What_is_swallowed_is_kept_from_a_child_of_three_in_the_house_too()
+    {
+        var reached = Assert.IsType<WithinReach>(Assert.Single(Cautions.Of([], [Aged(3)], Care(AdultNeed.HandsOn, hazards: [HazardKind.ButtonCells, HazardKind.Plants, HazardKind.Sun]))));
+
+        Assert.Equal([HazardKind.ButtonCells, HazardKind.Plants], reached.Kinds);
+    }
+
+    [Fact]
+    public void A_child_too_young_for_the_work_is_still_told_its_hazards()
+    {
+        var all = Cautions.Of([Aged(4)], [], Care(AdultNeed.Alone, hazards: [HazardKind.Blades], variants: [new(5, 12, "Cuts.")]));
+
+        Assert.Equal([typeof(YoungerThanWritten), typeof(NearerAdult)], all.Select(c => c.GetType()));
+    }
+
+    [Fact]
     public void Every_hazard_has_its_usual_caution_and_none_says_safe()
     {
         foreach (var kind in Enum.GetValues<HazardKind>())

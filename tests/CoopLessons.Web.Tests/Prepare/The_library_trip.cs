@@ -70,7 +70,7 @@ public sealed class The_library_trip(TestServer server)
         var family = await BookFamily.MakeAsync(server);
         await family.AsksAsync((2, "The Race", null));
         await family.BookAsync("The Race", BookSource.Library, await family.CardAsync(renewals: 1), new(null, new(2026, 2, 1), new(2026, 3, 14), 1, null));
-        Assert.Contains("needed until Monday 16 March and cannot be renewed again", Line(await family.Guardian.GetAsync("/week/books/trip"), "The Race").TextContent, StringComparison.Ordinal);
+        Assert.Contains("needed until Sunday 22 March and cannot be renewed again", Line(await family.Guardian.GetAsync("/week/books/trip"), "The Race").TextContent, StringComparison.Ordinal);
         Assert.Contains(await family.TasksAsync(), t => t.What == "Take “The Race” back to Millrace town library");
     }
 

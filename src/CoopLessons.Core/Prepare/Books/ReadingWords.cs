@@ -16,7 +16,7 @@ public static class ReadingWords
         if (outlook.IsRead)
             return "It is read to the end.";
         if (outlook.Next is not { } next)
-            return $"{Capital(Chapters(outlook.Left.Count))} {(outlook.Left.Count == 1 ? "is" : "are")} left, and the last day has gone by. Choose another last day, or read on as it comes.";
+            return $"{Capital(Chapters(outlook.Left.Count))} {(outlook.Left.Count == 1 ? "is" : "are")} left, and no evening up to the last day. Choose another last day, or read on as it comes.";
         var (planned, when) = (next.Planned.Chapters.Count, next.Planned.Date == today ? "tonight" : "on " + Day(next.Planned.Date, today));
         var last = Day(outlook.Evenings[^1].Date, today);
         if (next.Least == 0)

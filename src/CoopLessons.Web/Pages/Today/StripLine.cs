@@ -75,9 +75,9 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
     /// <summary>Whether the day is gone by.</summary>
     public bool IsPast { get; init; }
 
-    /// <summary>Where the activity meets the children who take part.</summary>
-    public IReadOnlyList<Caution> Cautions => Doing.Activity is { } activity && Learners.Select(l => l.ToCautioned(Date)).ToList() is var taking
-        ? Core.Units.Cautions.Of(taking, taking, activity.Care)
+    /// <summary>Where the activity meets the children who take part, and those who are in the house.</summary>
+    public IReadOnlyList<Caution> Cautions => Doing.Activity is { } activity
+        ? Core.Units.Cautions.Of([.. Learners.Select(l => l.ToCautioned(Date))], [.. All.Where(l => l.BirthDate <= Date).Select(l => l.ToCautioned(Date))], activity.Care)
         : [];
 
     /// <summary>Learners of whom the parent wrote something beyond the nine allergens, where anything is eaten or touched.</summary>

@@ -95,7 +95,8 @@ public sealed class UnitPlan
             Names((split?.Split ?? details.Weights).Select(w => w.SubjectId)),
             Names(split?.Touches ?? details.Touches),
             split is null ? Names(details.Weights.Select(w => w.SubjectId)) : [],
-            Cautions.Of(learners, learners, activity.Care));
+            // Nobody is chosen for it yet: how near an adult stays is told for the ages for which it is written.
+            [.. Cautions.Of(learners, learners, activity.Care).Where(c => c is not NearerAdult || details.Variants.Count == 0 || c.Learner.Age >= details.Variants.Min(v => v.FromAge))]);
 
         List<string> Names(IEnumerable<Guid> ids) => [.. ids.Where(names.ContainsKey).Select(id => names[id])];
     }

@@ -49,7 +49,7 @@ public class A_book_over_the_evenings_that_are_left
     [Fact]
     public void Says_when_no_evening_is_left_and_when_it_is_read()
     {
-        Assert.StartsWith("Two chapters are left, and the last day has gone by.", ReadingWords.Of(Of([10, 10, 10], 2, gone: 2, read: 1), Monday.AddDays(2)), StringComparison.Ordinal);
+        Assert.StartsWith("Two chapters are left, and no evening up to the last day.", ReadingWords.Of(Of([10, 10, 10], 2, gone: 2, read: 1), Monday.AddDays(2)), StringComparison.Ordinal);
         Assert.Equal("It is read to the end.", ReadingWords.Of(Of([10], 1, read: 1), Monday));
         Assert.Null(Of([10], 1, read: 1).EndsWith(1));
     }

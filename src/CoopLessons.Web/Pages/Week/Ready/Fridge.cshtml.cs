@@ -55,5 +55,5 @@ public sealed class FridgeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
 
     /// <summary>What lies out for an activity: its supplies and what is printed, each by its name.</summary>
     public static string LaidOut(ReadyActivity activity) =>
-        string.Join(", ", activity.Activity.Details.Supplies.Select(s => s.Name).Concat(activity.Activity.Details.Printables.Select(p => $"“{p.Title}”")));
+        string.Join(", ", activity.LaidOut.Concat(activity.Activity.Details.Printables.Select(p => $"“{p.Title}”")));
 }
