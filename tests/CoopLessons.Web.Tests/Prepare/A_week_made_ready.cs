@@ -1,5 +1,6 @@
 using System.Net;
 using CoopLessons.Core.Families;
+using CoopLessons.Data.Prepare.Supplies;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Units;
 using CoopLessons.Web.Tests.Week;
@@ -65,6 +66,22 @@ public sealed class A_week_made_ready(TestServer server)
         Assert.Contains("Heron, Linnet and Wren: Large cork, ", wheel.TextContent.Squeezed(), StringComparison.Ordinal);
         Assert.NotNull(wheel.QuerySelector(".box"));
         Assert.Contains("Draw wheat's journey across the world", page.Text("section[aria-labelledby=whenever]"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_used_instead_lies_out_and_is_looked_at_for_allergies()
+    {
+        var week = await AWeekToLayOut.MakeAsync(server, courses: false);
+        await week.Family.LearnerAsync("Dove", new DateOnly(2017, 3, 1), [Allergen.TreeNuts]);
+        await week.PlanAsync("w2-05-salt-dough-tiles", new DateOnly(2026, 3, 17), 9 * 60);
+        var flour = new Good(week.Family.Id, "Plain wheat flour");
+        await week.AddAsync(flour);
+        await week.AddAsync(new Swap(Guid.CreateVersion7(), flour.Id, null, new SwapFacts("Almond flour", 1, null)));
+
+        Assert.Contains("Almond flour holds tree nuts, and Dove is allergic to it", (await week.Guardian.GetAsync(Ready)).Text("#care"), StringComparison.Ordinal);
+        var tiles = (await week.Guardian.GetAsync("/week/fridge/2026-W12")).QuerySelectorAll(".boxes > li").Single(l => l.TextContent.Contains("tiles", StringComparison.Ordinal)).TextContent;
+        Assert.Contains("Almond flour", tiles, StringComparison.Ordinal);
+        Assert.DoesNotContain("wheat flour", tiles, StringComparison.Ordinal);
     }
 
     [Fact]
