@@ -34,9 +34,11 @@ public sealed record WeekPacket(ReadyWeek Week, PrintHabits Habits, IReadOnlyLis
     {
         var ids = week.Activities.Select(a => a.Activity.Id).ToList();
         var subjects = await db.Subjects.AsNoTracking().OrderBy(s => s.Order).ThenBy(s => s.Id).ToListAsync(ct);
-        var sources = (await db.PrintSources.AsNoTracking().Where(s => ids.Contains(s.ActivityId)).ToListAsync(ct)).ToLookup(s => s.ActivityId);
-        var hashes = sources.SelectMany(s => s).Select(s => s.Hash).Distinct().ToList();
+        var told = await db.PrintSources.AsNoTracking().Where(s => ids.Contains(s.ActivityId)).ToListAsync(ct);
+        var hashes = told.Select(s => s.Hash).Distinct().ToList();
         var files = await db.StoredFiles.AsNoTracking().Where(f => hashes.Contains(f.Hash)).ToDictionaryAsync(f => f.Hash, ct);
+        // A file that was exchanged between the two readings is missing in this one.
+        var sources = told.Where(s => files.ContainsKey(s.Hash)).ToLookup(s => s.ActivityId);
         var iso = week.Week.Iso;
         var entries = week.Activities.SelectMany(a => InOrder(a.Activity, sources[a.Activity.Id]).Select(s => (Subject: HeaviestOf(a, subjects), Entry: Entry(a, s, files[s.Hash], HeaviestOf(a, subjects), week)))).ToList();
         return new WeekPacket(

@@ -11,6 +11,8 @@ namespace CoopLessons.Web.Pages.Packet;
 /// <summary>What printing costs the family, on which paper and on how many sides of it.</summary>
 public sealed class PricesModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
 {
+    private const string NotUnderstood = "Give cents with at most one place after the point, such as 2.5.";
+
     public sealed class InputModel
     {
         public string? Grey { get; set; }
@@ -70,10 +72,12 @@ public sealed class PricesModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
     private int Tenths(string name, string? text)
     {
         text = (text ?? "").Trim().Replace(',', '.');
-        if (!decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var cents) || cents * 10 != decimal.Truncate(cents * 10))
-            ModelState.AddModelError($"Input.{name}", "Give cents with at most one place after the point, such as 2.5.");
+        if (!decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var cents))
+            ModelState.AddModelError($"Input.{name}", NotUnderstood);
         else if (cents > PrintPrices.Most / 10)
             ModelState.AddModelError($"Input.{name}", $"At most {PrintPrices.Most / 10} cents here.");
+        else if (cents * 10 != decimal.Truncate(cents * 10))
+            ModelState.AddModelError($"Input.{name}", NotUnderstood);
         else
             return (int)(cents * 10);
         return 0;
