@@ -12,9 +12,10 @@ public static class PacketTasks
     /// when it was printed and no copy in it changed since. How many sheets it takes is told on its own page, which knows how
     /// long the dividers are.
     /// </summary>
-    public static async Task<IReadOnlyList<ReadyTask>> OfAsync(AppDb db, ReadyWeek week, DateOnly today, CancellationToken ct)
+    /// <param name="isThere">Told a file's hash: whether it lies on the family's shelf. What does not is to be brought.</param>
+    public static async Task<IReadOnlyList<ReadyTask>> OfAsync(AppDb db, ReadyWeek week, DateOnly today, Func<string, bool> isThere, CancellationToken ct)
     {
-        var packet = await WeekPacket.LoadAsync(db, week, ct);
+        var packet = (await WeekPacket.LoadAsync(db, week, ct)).WithFiles(isThere);
         var (sunday, link) = (week.Week.Monday.AddDays(-1), $"/week/packet/{week.Week.Iso}");
         var tasks = new List<ReadyTask>();
         if (packet.Missing is [var only])

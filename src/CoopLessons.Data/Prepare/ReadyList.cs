@@ -15,12 +15,13 @@ public sealed record ReadyList(ReadyWeek Ready, IReadOnlyList<ReadyTask> Tasks, 
     public IReadOnlyList<HazardCare> Hazards =>
         [.. Ready.Activities.SelectMany(a => a.Activity.Details.Hazards.Select(h => h.Kind)).Distinct().Order().Select(HazardCare.Of)];
 
-    public static async Task<ReadyList> LoadAsync(AppDb db, Core.Calendar.Week week, DateOnly today, CancellationToken ct)
+    /// <param name="isThere">Told a file's hash: whether it lies on the family's shelf.</param>
+    public static async Task<ReadyList> LoadAsync(AppDb db, Core.Calendar.Week week, DateOnly today, Func<string, bool> isThere, CancellationToken ct)
     {
         var ready = await ReadyWeek.LoadAsync(db, week, ct);
         IReadOnlyList<ReadyTask> tasks =
         [
-            .. await PacketTasks.OfAsync(db, ready, today, ct),
+            .. await PacketTasks.OfAsync(db, ready, today, isThere, ct),
             .. await SupplyTasks.OfAsync(db, ready, today, ct),
             .. await BookTasks.OfAsync(db, ready, today, ct),
             .. await AheadTasks.OfAsync(db, ready, today, ct),

@@ -194,6 +194,6 @@ public sealed class The_packet_of_a_week(TestServer server)
     private static Task<IReadOnlyList<ReadyTask>> TasksAsync(PrintingFamily family) => family.Family.FromDbAsync(async db =>
     {
         Assert.True(CoopLessons.Core.Calendar.Week.TryParse(PrintingFamily.Week, out var week));
-        return await PacketTasks.OfAsync(db, await ReadyWeek.LoadAsync(db, week, default), TestServer.Today, default);
+        return await PacketTasks.OfAsync(db, await ReadyWeek.LoadAsync(db, week, default), TestServer.Today, hash => family.Shelf.Has(family.Family.Id, hash), default);
     });
 }

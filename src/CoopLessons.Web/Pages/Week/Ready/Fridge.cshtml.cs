@@ -1,5 +1,6 @@
 using CoopLessons.Core.Prepare;
 using CoopLessons.Data;
+using CoopLessons.Data.Files;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc;
@@ -11,7 +12,7 @@ namespace CoopLessons.Web.Pages.Week.Ready;
 public sealed record FridgeDay(DateOnly Date, IReadOnlyList<ReadyTask> Tasks, IReadOnlyList<ReadyActivity> Activities);
 
 /// <summary>Getting ready on one page that hangs in the kitchen, with boxes to tick by pen.</summary>
-public sealed class FridgeModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+public sealed class FridgeModel(AppDb db, TimeProvider clock, FileShelf shelf) : FamilyPage(db, clock)
 {
     /// <summary>More lines than this need the smaller type to stay on one page.</summary>
     private const int LinesOfAPage = 34;
@@ -40,7 +41,7 @@ public sealed class FridgeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
         if (!DayWords.TryWeek(week, out var shown))
             return NotFound();
         Shown = shown;
-        _list = await ReadyList.LoadAsync(Db, Shown, Today, Ct);
+        _list = await ReadyList.LoadAsync(Db, Shown, Today, hash => shelf.Has(Family.Id, hash), Ct);
         var open = _list.Tasks.Where(t => !t.Done).ToList();
         Done = _list.Tasks.Count - open.Count;
         Before = [.. open.Where(t => t.By < Shown.Monday)];

@@ -1,5 +1,6 @@
 using CoopLessons.Core.Prepare;
 using CoopLessons.Data;
+using CoopLessons.Data.Files;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc;
@@ -8,7 +9,7 @@ using IsoWeek = CoopLessons.Core.Calendar.Week;
 namespace CoopLessons.Web.Pages.Week.Ready;
 
 /// <summary>A week before it begins: what is printed, gathered, borrowed, read and started, and where somebody must take care.</summary>
-public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+public sealed class IndexModel(AppDb db, TimeProvider clock, FileShelf shelf) : FamilyPage(db, clock)
 {
     public IsoWeek Shown { get; private set; }
     public ReadyList List { get; private set; } = null!;
@@ -22,7 +23,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         if (week is not null && !DayWords.TryWeek(week, out shown))
             return NotFound();
         Shown = shown;
-        List = await ReadyList.LoadAsync(Db, Shown, Today, Ct);
+        List = await ReadyList.LoadAsync(Db, Shown, Today, hash => shelf.Has(Family.Id, hash), Ct);
         return Page();
     }
 
