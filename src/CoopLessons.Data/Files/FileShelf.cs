@@ -10,10 +10,20 @@ namespace CoopLessons.Data.Files;
 /// A row in the database is written after its file and removed before it, so that a crash leaves at most a file that no
 /// row names, and <see cref="Sweep"/> takes that away.
 /// </remarks>
-public sealed class FileShelf(string folder) : IDisposable
+public sealed class FileShelf : IDisposable
 {
     private const string Arriving = ".arriving";
     private readonly SemaphoreSlim _turn = new(1, 1);
+    private readonly string _folder;
+    private readonly string _making;
+
+    /// <param name="folder">In a data folder that one process holds: what work lies there unfinished was left by one that ended, and goes.</param>
+    public FileShelf(string folder)
+    {
+        (_folder, _making) = (folder, Path.Combine(folder, "making"));
+        if (Directory.Exists(_making))
+            Directory.Delete(_making, recursive: true);
+    }
 
     /// <summary>
     /// One at a time, so that a file is not taken away while somebody brings the same one anew. Disposing of the answer
@@ -79,17 +89,20 @@ public sealed class FileShelf(string folder) : IDisposable
         }
     }
 
+    /// <summary>Takes away everything of a family that is not, or was not founded after all.</summary>
+    public void Forget(Guid familyId) => Directory.Delete(FolderOf(familyId), recursive: true);
+
     /// <summary>A file of no name for the time of some work; it is gone when it is closed.</summary>
     public FileStream Scratch()
     {
-        var making = Directory.CreateDirectory(Path.Combine(folder, "making")).FullName;
+        var making = Directory.CreateDirectory(_making).FullName;
         return new FileStream(
             Path.Combine(making, Guid.NewGuid().ToString("N")), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 81_920, FileOptions.DeleteOnClose | FileOptions.Asynchronous);
     }
 
     public void Dispose() => _turn.Dispose();
 
-    private string FolderOf(Guid familyId) => Directory.CreateDirectory(Path.Combine(folder, familyId.ToString("N"))).FullName;
+    private string FolderOf(Guid familyId) => Directory.CreateDirectory(Path.Combine(_folder, familyId.ToString("N"))).FullName;
 
     private sealed class Turn(SemaphoreSlim turn) : IDisposable
     {

@@ -44,25 +44,38 @@ public static class Millrace
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
         var founding = new Founding(db, scope.GetRequiredService<UserManager<Person>>(), coop, number);
         var (family, house, adults) = await founding.FoundAsync(today, password, ct);
-        if (CoopPlanning.Read().Families.TryGetValue(house.Family.Name, out var plan))
-            new PlanningOfFamily(db, house, plan).Add();
-        if (CoopBooks.Read().Families.TryGetValue(house.Family.Name, out var books))
-            new BooksOfFamily(db, house, books, today).Add();
-        if (CoopShelf.Read().Families.TryGetValue(house.Family.Name, out var pantry))
-            new ShelfOfFamily(db, house, family, pantry, today).Add();
-        if (CoopPrints.Read().Families.TryGetValue(house.Family.Name, out var prints))
-            await new PrintsOfFamily(db, scope.GetRequiredService<FileShelf>(), house, prints).AddAsync(ct);
-        await db.SaveChangesAsync(ct);
-        db.ChangeTracker.Clear();
-        db.ChangeTracker.AutoDetectChangesEnabled = false;
-        var sessions = PlannedNear(house, today);
-        var drafts = new HouseholdLog(house, today).Write();
-        await WriteAsync(db, drafts, sessions, ct);
-        await WriteAsync(db, house, today, ct);
-        await BegunAhead.AddAsync(db, today, ct);
-        await db.SaveChangesAsync(ct);
-        db.ChangeTracker.Clear();
-        await transaction.CommitAsync(ct);
+        Dictionary<Guid, PlannedSession> sessions;
+        IReadOnlyList<Draft> drafts;
+        try
+        {
+            if (CoopPlanning.Read().Families.TryGetValue(house.Family.Name, out var plan))
+                new PlanningOfFamily(db, house, plan).Add();
+            if (CoopBooks.Read().Families.TryGetValue(house.Family.Name, out var books))
+                new BooksOfFamily(db, house, books, today).Add();
+            if (CoopShelf.Read().Families.TryGetValue(house.Family.Name, out var pantry))
+                new ShelfOfFamily(db, house, family, pantry, today).Add();
+            if (CoopPrints.Read().Families.TryGetValue(house.Family.Name, out var prints))
+                await new PrintsOfFamily(db, scope.GetRequiredService<FileShelf>(), house, prints).AddAsync(ct);
+            await db.SaveChangesAsync(ct);
+            db.ChangeTracker.Clear();
+            db.ChangeTracker.AutoDetectChangesEnabled = false;
+            sessions = PlannedNear(house, today);
+            drafts = new HouseholdLog(house, today).Write();
+            await WriteAsync(db, drafts, sessions, ct);
+            await WriteAsync(db, house, today, ct);
+            await BegunAhead.AddAsync(db, today, ct);
+            await db.SaveChangesAsync(ct);
+            db.ChangeTracker.Clear();
+            await transaction.CommitAsync(ct);
+        }
+        catch
+        {
+            // The rows go with the transaction. The family's folder holds what was written here alone, since a family that is
+            // there already cannot be founded again.
+            scope.GetRequiredService<FileShelf>().Forget(family);
+            throw;
+        }
+
         return new LoadedFamily(
             family, house.Family.Name, house.Family.State, adults,
             [.. house.Children.Select(c => new LoadedLearner(c.Id, c.Child.Name, c.Child.Born, c.IsOfSchoolAge))],
