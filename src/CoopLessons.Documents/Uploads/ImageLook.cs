@@ -21,14 +21,28 @@ internal static class ImageLook
             return new FileVerdict(FileFault.Broken, kind, 0);
         if ((long)info.Width * info.Height > PrintableFile.MostDots)
             return new FileVerdict(FileFault.TooManyDots, kind, 0);
-        using var read = new SKBitmap(new SKImageInfo(info.Width, info.Height, SKColorType.Rgba8888, SKAlphaType.Premul, SKColorSpace.CreateSrgb()));
+        var size = Unpacked(codec);
+        using var read = new SKBitmap(new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul, SKColorSpace.CreateSrgb()));
         if (codec.GetPixels(read.Info, read.GetPixels()) != SKCodecResult.Success)
             return new FileVerdict(FileFault.Broken, kind, 0);
+        // What no longer changes need not be copied to be drawn or written.
+        read.SetImmutable();
         using var upright = Upright(read, codec.EncodedOrigin);
+        upright.SetImmutable();
         using var image = SKImage.FromBitmap(upright);
         using var data = image.Encode(kind == PageKind.Png ? SKEncodedImageFormat.Png : SKEncodedImageFormat.Jpeg, JpegQuality);
         data.SaveTo(kept);
         return new FileVerdict(null, kind, 1);
+    }
+
+    /// <summary>
+    /// As large as it is unpacked: a JPEG in eighths of its size (its blocks of eight by eight give fewer dots as well,
+    /// ITU-T T.81, A.3.3), the smallest that is no coarser than paper shows; anything else in full.
+    /// </summary>
+    private static SKSizeI Unpacked(SKCodec codec)
+    {
+        var wanted = Finest / (float)Math.Max(codec.Info.Width, codec.Info.Height);
+        return codec.GetScaledDimensions(Math.Min(1, MathF.Ceiling(wanted * 8) / 8));
     }
 
     /// <summary>Turned as its origin says (Exif 2.3, tag Orientation), flattened onto white and made smaller where it is too fine.</summary>
