@@ -21,7 +21,7 @@ public static class PacketPdf
 
     /// <param name="to">Written from front to end; need not be able to seek.</param>
     /// <param name="aside">An empty file for the time of writing: can be written, read and sought in.</param>
-    /// <exception cref="InvalidDataException">A file is not what it was when it was checked.</exception>
+    /// <exception cref="SourceUnreadableException">A file is not what it was when it was checked.</exception>
     public static void Write(PacketPapers papers, Stream to, Stream aside, CancellationToken ct) => RoomyThread.Run(() => WriteHere(papers, to, aside, ct));
 
     private static void WriteHere(PacketPapers papers, Stream to, Stream aside, CancellationToken ct)
@@ -49,7 +49,7 @@ public static class PacketPdf
 
         var carried = new CarriedStreams(aside);
         var titles = new DocumentTitles(papers.Title, papers.Family, "", papers.MadeOn);
-        FinishedPdf.Write(document, titles, to, whole => new PlacedPages(whole, places, carried).Fill(papers.Sources, ct), carried);
+        FinishedPdf.Write(document, titles, to, whole => new PlacedPages(whole, places, carried).Fill(papers.Sources, ct), carried, ct);
     }
 
     private static void Draw(Sheet sheet, IReadOnlyList<Placed> slices, string foot)

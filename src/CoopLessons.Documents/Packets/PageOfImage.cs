@@ -13,7 +13,7 @@ internal sealed class PageOfImage(PdfDocument document, PageSource source, Carri
     // Drawn no coarser than 72 dots to the inch.
     private const double Coarsest = 1;
 
-    public override TakenPage Take(int page)
+    protected override TakenPage TakeHere(int page)
     {
         if (page != 1)
             throw new InvalidDataException("An image has one page.");

@@ -37,7 +37,7 @@ internal sealed class PagesOfPdf : TakenPages
         _before = new HashSet<PdfObject>(document.Internals.GetAllObjects(), ReferenceEqualityComparer.Instance);
     }
 
-    public override TakenPage Take(int page)
+    protected override TakenPage TakeHere(int page)
     {
         if (page > _source.PageCount)
             throw new InvalidDataException($"There is no page {page}.");

@@ -8,6 +8,7 @@ namespace CoopLessons.Documents.Packets;
 /// <summary>Puts the sources' pages into the places that were kept for them, one source after the other.</summary>
 internal sealed class PlacedPages(PdfDocument document, PagePlaces places, CarriedStreams carried)
 {
+    /// <exception cref="SourceUnreadableException">A file cannot be read, or has not the pages that are asked for.</exception>
     public void Fill(IReadOnlyDictionary<string, PageSource> sources, CancellationToken ct)
     {
         var pictures = new Dictionary<int, PdfDictionary>();
@@ -20,13 +21,20 @@ internal sealed class PlacedPages(PdfDocument document, PagePlaces places, Carri
         var numbered = places.All.Select((place, number) => (Place: place, Number: number));
         foreach (var (hash, wanted) in numbered.GroupBy(p => p.Place.Hash).Select(g => (g.Key, g.GroupBy(p => p.Place.Page).ToDictionary(p => p.Key))))
         {
-            using var taken = TakenPages.From(document, sources[hash], carried);
-            foreach (var (page, there) in wanted)
+            try
             {
-                ct.ThrowIfCancellationRequested();
-                var source = taken.Take(page);
-                foreach (var (place, number) in there)
-                    Put(source, place, pictures[number]);
+                using var taken = TakenPages.From(document, sources[hash], carried);
+                foreach (var (page, there) in wanted)
+                {
+                    ct.ThrowIfCancellationRequested();
+                    var source = taken.Take(page);
+                    foreach (var (place, number) in there)
+                        Put(source, place, pictures[number]);
+                }
+            }
+            catch (InvalidDataException fault)
+            {
+                throw new SourceUnreadableException(hash, fault);
             }
         }
     }

@@ -13,14 +13,17 @@ internal sealed record TakenPage(PdfDictionary Content, double Left, double Bott
 /// <summary>One source, opened to take pages from it. Closing it lays its streams aside.</summary>
 internal abstract class TakenPages : IDisposable
 {
-    public static TakenPages From(PdfDocument document, PageSource source, CarriedStreams carried) => source.Kind == PageKind.Pdf
+    /// <exception cref="InvalidDataException">The file cannot be read, or is not there.</exception>
+    public static TakenPages From(PdfDocument document, PageSource source, CarriedStreams carried) => Read<TakenPages>(() => source.Kind == PageKind.Pdf
         ? new PagesOfPdf(document, source.Path, carried)
-        : new PageOfImage(document, source, carried);
+        : new PageOfImage(document, source, carried));
 
     /// <summary>Brings a page into the document, each page once.</summary>
     /// <param name="page">From 1.</param>
     /// <exception cref="InvalidDataException">The file cannot be read, or has no such page.</exception>
-    public abstract TakenPage Take(int page);
+    public TakenPage Take(int page) => Read(() => TakeHere(page));
+
+    protected abstract TakenPage TakeHere(int page);
 
     public void Dispose()
     {
@@ -29,4 +32,17 @@ internal abstract class TakenPages : IDisposable
     }
 
     protected virtual void Dispose(bool disposing) { }
+
+    /// <summary>A file that was damaged on disk breaks its reader in every way there is; all of them mean the same.</summary>
+    private static T Read<T>(Func<T> read)
+    {
+        try
+        {
+            return read();
+        }
+        catch (Exception fault) when (fault is not (InvalidDataException or OperationCanceledException or OutOfMemoryException))
+        {
+            throw new InvalidDataException("A file of pages cannot be read.", fault);
+        }
+    }
 }

@@ -27,7 +27,7 @@ internal static partial class FinishedPdf
     /// <summary>Writes the file as a stream, so that it is never held as a whole.</summary>
     /// <param name="placing">Puts into the drawn document what was only given a place while it was drawn.</param>
     /// <param name="carried">Streams that were laid aside and go into the file from there.</param>
-    public static void Write(PdfDocument document, DocumentTitles titles, Stream file, Action<PdfDocument>? placing = null, CarriedStreams? carried = null)
+    public static void Write(PdfDocument document, DocumentTitles titles, Stream file, Action<PdfDocument>? placing = null, CarriedStreams? carried = null, CancellationToken ct = default)
     {
         using var drawn = new MemoryStream();
         document.Save(drawn, closeStream: false);
@@ -41,7 +41,12 @@ internal static partial class FinishedPdf
         NameSubsets(own);
         WidenSquare(own);
         foreach (var dictionary in own.Where(d => d.Stream is not null && carried?.Holds(d) != true))
+        {
+            ct.ThrowIfCancellationRequested();
             Compress(dictionary, titles);
+        }
+
+        ct.ThrowIfCancellationRequested();
         WrittenPdf.Write(whole, file, carried);
     }
 

@@ -20,7 +20,7 @@ public sealed class BroughtFile(AppDb db, FileShelf shelf, PrintRoom room)
     /// <param name="now">UTC.</param>
     public async Task<BroughtAnswer> TakeAsync(Guid activityId, string printable, Guid? sourceId, IFormFile file, Author by, DateTime now, CancellationToken ct)
     {
-        using var turn = await room.EnterAsync(ct);
+        using var turn = await room.EnterAsync(db.Current.FamilyId!.Value, ct);
         if (turn is null)
             return new BroughtAnswer(UploadWords.RoomFull, StatusCodes.Status503ServiceUnavailable);
         await using var kept = shelf.Scratch();

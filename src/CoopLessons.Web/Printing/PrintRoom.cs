@@ -2,7 +2,8 @@ namespace CoopLessons.Web.Printing;
 
 /// <summary>
 /// Where packets are made and files looked at: one at a time in this program, since each takes memory by the hundred
-/// megabytes at worst. Few wait; whoever finds the room full is told to come back.
+/// megabytes at worst. Few wait, and no family more than once; whoever finds the room full, or the family in it, is told
+/// to come back.
 /// </summary>
 public sealed class PrintRoom : IDisposable
 {
@@ -10,15 +11,16 @@ public sealed class PrintRoom : IDisposable
     public const int MostWaiting = 12;
 
     private readonly SemaphoreSlim _turn = new(1, 1);
-    private int _inside;
+    private readonly Lock _door = new();
+    private readonly HashSet<Guid> _inside = [];
 
-    /// <summary>Waits for the turn; disposing of the answer gives it on. Null where too many wait already.</summary>
-    public async Task<IDisposable?> EnterAsync(CancellationToken ct)
+    /// <summary>Waits for the turn; disposing of the answer gives it on. Null where too many wait already, or the family is inside.</summary>
+    public async Task<IDisposable?> EnterAsync(Guid familyId, CancellationToken ct)
     {
-        if (Interlocked.Increment(ref _inside) > MostWaiting + 1)
+        lock (_door)
         {
-            Interlocked.Decrement(ref _inside);
-            return null;
+            if (_inside.Count > MostWaiting || !_inside.Add(familyId))
+                return null;
         }
 
         try
@@ -27,20 +29,26 @@ public sealed class PrintRoom : IDisposable
         }
         catch
         {
-            Interlocked.Decrement(ref _inside);
+            Leave(familyId);
             throw;
         }
 
-        return new Turn(this);
+        return new Turn(this, familyId);
     }
 
     public void Dispose() => _turn.Dispose();
 
-    private sealed class Turn(PrintRoom room) : IDisposable
+    private void Leave(Guid familyId)
+    {
+        lock (_door)
+            _inside.Remove(familyId);
+    }
+
+    private sealed class Turn(PrintRoom room, Guid familyId) : IDisposable
     {
         public void Dispose()
         {
-            Interlocked.Decrement(ref room._inside);
+            room.Leave(familyId);
             room._turn.Release();
         }
     }

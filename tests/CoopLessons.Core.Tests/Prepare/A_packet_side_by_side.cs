@@ -58,6 +58,16 @@ public class A_packet_side_by_side
         Assert.Equal(1, new PrintPrices(0, 0, 1).CentsFor(plan));
     }
 
+    // A divider and its blank back, and for each copy 300 pages on both sides of 150 sheets.
+    [Theory]
+    [InlineData(6, 1802, false)]
+    [InlineData(7, 2102, true)]
+    public void Is_too_long_from_two_thousand_sides_on(int copies, int sides, bool tooLong)
+    {
+        var plan = PacketPlan.Of([Section(Piece(300, [.. Enumerable.Repeat(Wren, copies)]))], bothSides: true);
+        Assert.Equal((sides, tooLong), (plan.Sides.Count, plan.IsTooLong));
+    }
+
     [Fact]
     public void Keeps_its_laws_whatever_is_chosen() => AnyPacket.Sections.Sample(sections =>
     {

@@ -122,7 +122,7 @@ public class A_packet_on_paper
         using var bench = new Workbench();
         var source = SamplePages.Kept(bench, "a", SamplePages.Picture(SKEncodedImageFormat.Png)).Source;
         File.WriteAllBytes(source.Path, File.ReadAllBytes(source.Path)[..40]);
-        Assert.Throws<InvalidDataException>(() => Written(source, false, 1));
+        Assert.Equal("it", Assert.Throws<SourceUnreadableException>(() => Written(source, false, 1)).Hash);
     }
 
     /// <summary>A divider and copies of a file's first page.</summary>

@@ -2,6 +2,7 @@ using CoopLessons.Data.Scenario;
 using CoopLessons.Documents.Packets;
 using CoopLessons.Documents.Reports;
 using CoopLessons.Documents.Uploads;
+using PdfSharp.Pdf;
 using SkiaSharp;
 using Xunit;
 
@@ -14,6 +15,17 @@ internal static class SamplePages
 
     /// <summary>Several pages, each of which says at its foot which page of how many it is.</summary>
     public static byte[] Numbered() => HoursPdf.Write(SampleReports.Of("Alder", "Wren", [.. Enumerable.Range(1, 90).Select(i => $"Subject {i}")], SampleReports.WholeYear));
+
+    /// <summary>A PDF of pages with nothing on them.</summary>
+    public static byte[] Blank(int pages)
+    {
+        using var document = new PdfDocument();
+        for (var i = 0; i < pages; i++)
+            document.AddPage();
+        using var file = new MemoryStream();
+        document.Save(file, closeStream: false);
+        return file.ToArray();
+    }
 
     /// <summary>A picture in three colours on a clear ground, wider than high.</summary>
     public static byte[] Picture(SKEncodedImageFormat format, int width = 300, int height = 200)

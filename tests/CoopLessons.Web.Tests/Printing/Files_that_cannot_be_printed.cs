@@ -3,7 +3,6 @@ using System.Net;
 using System.Text;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Documents;
-using PdfSharp.Pdf;
 using SkiaSharp;
 
 namespace CoopLessons.Web.Tests.Printing;
@@ -107,21 +106,11 @@ public sealed class Files_that_cannot_be_printed(TestServer server)
         "PDF whose pages hold themselves" => Encoding.ASCII.GetBytes("%PDF-1.4\n1 0 obj\n<</Type/Catalog/Pages 2 0 R>>\nendobj\n2 0 obj\n<</Type/Pages/Kids[2 0 R]/Count 1>>\nendobj\nxref\n0 3\n0000000000 65535 f \n0000000009 00000 n \n0000000054 00000 n \ntrailer\n<</Size 3/Root 1 0 R>>\nstartxref\n105\n%%EOF\n"),
         "PDF of brackets in a table" => Packed(Enumerable.Repeat((byte)'[', 1_000_000).ToArray(), 1),
         "PDF without pages" => Encoding.ASCII.GetBytes("%PDF-1.4\n1 0 obj\n<</Type/Catalog/Pages 2 0 R>>\nendobj\n2 0 obj\n<</Type/Pages/Kids[]/Count 0>>\nendobj\ntrailer\n<</Root 1 0 R>>\nstartxref\n0\n%%EOF\n"),
-        "PDF of 301 pages" => Pages(301),
+        "PDF of 301 pages" => SamplePages.Blank(301),
         "PNG cut in half" => SamplePages.Picture(SKEncodedImageFormat.Png)[..300],
         "PNG of too many dots" => Huge(),
         _ => [0xFF, 0xD8, 0xFF, 0xE0, 0, 16, .. "JFIF\0"u8],
     };
-
-    private static byte[] Pages(int count)
-    {
-        using var document = new PdfDocument();
-        for (var i = 0; i < count; i++)
-            document.AddPage();
-        using var file = new MemoryStream();
-        document.Save(file, closeStream: false);
-        return file.ToArray();
-    }
 
     /// <summary>A table of objects, packed small.</summary>
     private static byte[] Packed(byte[] content, int times)

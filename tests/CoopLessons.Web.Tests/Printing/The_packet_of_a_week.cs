@@ -139,6 +139,9 @@ public sealed class The_packet_of_a_week(TestServer server)
         using var wrong = await family.Guardian.SubmitAsync(prices, new() { ["Input.Grey"] = "2.55", ["Input.Sheet"] = "-1" });
         Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
         Assert.Equal(2, (await Visitor.ParseAsync(wrong)).QuerySelectorAll(".field-validation-error").Length);
+        using var huge = await family.Guardian.SubmitAsync(prices, new() { ["Input.Grey"] = new string('9', 28), ["Input.Sheet"] = new string('9', 40) });
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, huge.StatusCode);
+        Assert.Equal(2, (await Visitor.ParseAsync(huge)).QuerySelectorAll(".field-validation-error").Length);
 
         using var saved = await family.Guardian.SubmitAsync(prices, new() { ["Input.Grey"] = "4,1", ["Input.Sheet"] = "1.5", ["Input.Paper"] = "A4" });
         Assert.Equal(family.Packet, saved.Headers.Location!.OriginalString);
@@ -153,13 +156,72 @@ public sealed class The_packet_of_a_week(TestServer server)
     {
         var family = await ReadyAsync();
         var room = server.Services.GetRequiredService<PrintRoom>();
-        var waiting = Enumerable.Range(0, PrintRoom.MostWaiting + 1).Select(_ => room.EnterAsync(CancellationToken.None)).ToList();
+        var waiting = Enumerable.Range(0, PrintRoom.MostWaiting + 1).Select(_ => room.EnterAsync(Guid.NewGuid(), CancellationToken.None)).ToList();
         using var refused = await family.Guardian.OpenAsync(family.Packet + ".pdf");
         Assert.Equal(HttpStatusCode.Redirect, refused.StatusCode);
         Assert.Contains("Try again in a minute", (await family.Guardian.GetAsync(family.Packet)).Body!.TextContent, StringComparison.Ordinal);
         foreach (var turn in waiting)
             (await turn)!.Dispose();
         Assert.NotEmpty(await family.PacketPdfAsync());
+    }
+
+    [Fact]
+    public async Task Is_made_for_a_family_once_at_a_time()
+    {
+        var family = await ReadyAsync();
+        using (await server.Services.GetRequiredService<PrintRoom>().EnterAsync(family.Family.Id, CancellationToken.None))
+        {
+            using var refused = await family.Guardian.OpenAsync(family.Packet + ".pdf");
+            Assert.Equal(HttpStatusCode.Redirect, refused.StatusCode);
+        }
+
+        Assert.NotEmpty(await family.PacketPdfAsync());
+    }
+
+    // A file of 300 pages in six ways of one copy for each of two children: 3,600 sides, and the divider's front and back.
+    [Fact]
+    public async Task Is_not_made_where_it_is_longer_than_anybody_prints()
+    {
+        var family = await PrintingFamily.MakeAsync(server);
+        using var brought = await family.BringAsync(SamplePages.Blank(300), "long.pdf");
+        await family.Family.WithDbAsync(async db =>
+        {
+            (await db.PrintSources.SingleAsync()).Choose(Enumerable.Repeat(CoopLessons.Core.Prepare.Printing.PrintChoice.Usual, PrintSource.MostChoices));
+            await db.SaveChangesAsync();
+        });
+
+        var page = await family.Guardian.GetAsync(family.Packet);
+        Assert.StartsWith("This would be 3,602 sides; 2,000 are the most", page.QuerySelector("#too-long")!.TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.QuerySelectorAll("a[href*='.pdf'], input[name=printing]"));
+        using var refused = await family.Guardian.OpenAsync(family.Packet + ".pdf");
+        Assert.Equal(family.Packet, refused.Headers.Location!.OriginalString);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(400)]
+    [InlineData(9_000)]
+    public async Task Names_the_printable_whose_file_was_damaged(int left)
+    {
+        var family = await ReadyAsync();
+        var hash = await family.Family.FromDbAsync(db => db.PrintSources.Where(s => s.Printable == PrintingFamily.Map).Select(s => s.Hash).SingleAsync());
+        var path = family.Shelf.PathOf(family.Family.Id, hash);
+        await File.WriteAllBytesAsync(path, (await File.ReadAllBytesAsync(path))[..left]);
+        using var refused = await family.Guardian.OpenAsync(family.Packet + ".pdf");
+
+        Assert.Equal(HttpStatusCode.Redirect, refused.StatusCode);
+        Assert.Contains($"The file of “{PrintingFamily.Map}” cannot be read any more.", (await family.Guardian.GetAsync(family.Packet)).Body!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Is_told_alike_by_the_list_where_a_file_is_gone_from_the_folder()
+    {
+        var family = await PrintingFamily.MakeAsync(server);
+        using var one = await family.BringAsync(SamplePages.Sheet("gluten-test"), "test.pdf");
+        File.Delete(family.Shelf.PathOf(family.Family.Id, Assert.Single(await family.OnShelfAsync())));
+
+        Assert.Equal("Bring files for 2 printables", Assert.Single(await TasksAsync(family)).What);
+        Assert.Contains("Bring files for 2 printables", (await family.Guardian.GetAsync($"/week/ready/{PrintingFamily.Week}")).Body!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

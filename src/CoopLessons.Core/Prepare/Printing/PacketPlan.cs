@@ -36,6 +36,9 @@ public abstract record PacketSide
 /// </summary>
 public sealed record PacketPlan
 {
+    /// <summary>Most sides of a packet: two reams of paper printed on both. Nobody prints more for a week, and a longer file is not made.</summary>
+    public const int MostSides = 2_000;
+
     private PacketPlan(IReadOnlyList<PacketSide> sides, IReadOnlyList<int> starts, bool bothSides) => (Sides, Starts, BothSides) = (sides, starts, bothSides);
 
     public IReadOnlyList<PacketSide> Sides { get; }
@@ -46,6 +49,9 @@ public sealed record PacketPlan
     public bool BothSides { get; }
 
     public int Sheets => BothSides ? (Sides.Count + 1) / 2 : Sides.Count;
+
+    /// <summary>Whether it has more than <see cref="MostSides"/>.</summary>
+    public bool IsTooLong => Sides.Count > MostSides;
 
     public int BlankSides => Sides.Count(s => s is PacketSide.Blank);
 

@@ -10,6 +10,9 @@ namespace CoopLessons.Web.Pages.Packet;
 /// <summary>The week's packet as a file. It is made on disk and sent from there; asking for it changes nothing.</summary>
 public sealed class FileModel(AppDb db, TimeProvider clock, FileShelf shelf, PrintRoom room) : FamilyPage(db, clock)
 {
+    /// <summary>No packet that may be made takes as long, unless a file in it holds its reader up.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(90);
+
     public async Task<IActionResult> OnGetAsync(string week, bool changed)
     {
         if (!DayWords.TryWeek(week, out var shown))
@@ -18,24 +21,33 @@ public sealed class FileModel(AppDb db, TimeProvider clock, FileShelf shelf, Pri
         var paper = PacketOnPaper.Of(packet, changed && packet.Printed is not null, Family.Name, Today);
         if (paper.Plan.Sides.Count == 0)
             return Back(week, changed ? "Nothing changed since the packet was printed." : "Nothing is printed for this week.");
+        if (PacketWords.TooLong(paper.Plan) is { } tooLong)
+            return Back(week, tooLong);
 
-        using var turn = await room.EnterAsync(Ct);
+        using var turn = await room.EnterAsync(Family.Id, Ct);
         if (turn is null)
         {
             Response.Headers.RetryAfter = "60";
-            return Back(week, "Other packets are being made just now. Try again in a minute.");
+            return Back(week, "Another packet or file is being worked on just now. Try again in a minute.");
         }
 
+        using var limit = new CancellationTokenSource(Patience, Clock);
+        using var both = CancellationTokenSource.CreateLinkedTokenSource(Ct, limit.Token);
         var file = shelf.Scratch();
         try
         {
             await using (var aside = shelf.Scratch())
-                await Task.Run(() => PacketPdf.Write(paper.Papers(shelf, Family.Id, Family.Name, Today), file, aside, Ct), Ct);
+                await Task.Run(() => PacketPdf.Write(paper.Papers(shelf, Family.Id, Family.Name, Today), file, aside, both.Token), both.Token);
         }
-        catch (Exception fault) when (fault is InvalidDataException or FileNotFoundException)
+        catch (SourceUnreadableException fault)
         {
             await file.DisposeAsync();
-            return Back(week, "A file of this packet cannot be read any more. Download each of them to see which, and bring that one anew.");
+            return Back(week, $"The file of {paper.PrintedFrom(fault.Hash)} cannot be read any more. Bring it anew.");
+        }
+        catch (OperationCanceledException) when (!Ct.IsCancellationRequested)
+        {
+            await file.DisposeAsync();
+            return Back(week, "Making this packet took too long, so it was stopped. Print fewer pages, or print the largest file by itself.");
         }
         catch
         {

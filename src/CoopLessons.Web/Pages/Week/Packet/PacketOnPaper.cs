@@ -7,6 +7,7 @@ using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Documents.Packets;
 using CoopLessons.Web.Pages.Today;
+using CoopLessons.Web.Pages.Units;
 using CoopLessons.Web.Printing;
 using IsoWeek = CoopLessons.Core.Calendar.Week;
 
@@ -41,6 +42,10 @@ public sealed record PacketOnPaper(WeekPacket Packet, IReadOnlyList<PacketSectio
     /// <summary>Names the whole packet by its copies, so that a page that was opened before something changed is recognised.</summary>
     public static string PrintOf(WeekPacket packet) =>
         Convert.ToHexStringLower(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(PacketChange.Copies(packet.Sections)))[..8]);
+
+    /// <summary>What is printed from a file, in words: <c>“Record sheet” and “Outline map”</c>.</summary>
+    public string PrintedFrom(string hash) =>
+        UnitWords.Joined(Packet.Parts.SelectMany(p => p.Entries).Where(e => e.File.Hash == hash).Select(e => $"“{e.Source.Printable}”").Distinct());
 
     public PacketPapers Papers(FileShelf shelf, Guid familyId, string family, DateOnly today) => new(
         $"Packet for the week of {Packet.Week.Week.Monday.InWords(today)}", family, today, Packet.Habits.Paper, Plan, Dividers,

@@ -28,6 +28,10 @@ public static class PacketWords
         return $"{UnitWords.Count(plan.Sides.Count, "side", "sides")}: {string.Join(", ", parts)}";
     }
 
+    /// <summary>Why a packet is not made; null where it is.</summary>
+    public static string? TooLong(PacketPlan plan) => !plan.IsTooLong ? null
+        : string.Create(CultureInfo.InvariantCulture, $"This would be {plan.Sides.Count:#,0} sides; {PacketPlan.MostSides:#,0} are the most that go into one packet. Print fewer copies or fewer pages of what is longest.");
+
     /// <summary>Cents as dollars: <c>$0.33</c>.</summary>
     public static string Money(int cents) => string.Create(CultureInfo.InvariantCulture, $"${cents / 100:#,0}.{cents % 100:00}");
 
