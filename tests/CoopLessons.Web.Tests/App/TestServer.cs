@@ -37,7 +37,7 @@ public class TestServer : WebApplicationFactory<Program>
     public TestDatabase Database => _database;
 
     /// <summary>Somebody in front of a browser of their own, not signed in.</summary>
-    public Visitor Visitor() => new(CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false, HandleCookies = false }));
+    public virtual Visitor Visitor() => new(CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false, HandleCookies = false }));
 
     /// <summary>A family with one guardian, who is signed in.</summary>
     public async Task<TestFamily> FamilyAsync(string name = "Alder", string timeZone = "America/Chicago")
@@ -124,6 +124,18 @@ public class TestServer : WebApplicationFactory<Program>
 
 /// <summary>A server of one test's own, with settings of its own.</summary>
 public sealed class OwnServer(params KeyValuePair<string, string>[] settings) : TestServer(settings);
+
+/// <summary>A server of one test's own that is spoken to through a port of the machine.</summary>
+public sealed class NetworkServer : TestServer
+{
+    public NetworkServer() => UseKestrel(0);
+
+    public override Visitor Visitor()
+    {
+        StartServer();
+        return new(new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = ClientOptions.BaseAddress });
+    }
+}
 
 /// <summary>The server that most tests share.</summary>
 [CollectionDefinition(Name)]
