@@ -41,6 +41,7 @@ public static class Server
         builder.Services.AddHostedService<Planning.LayoutWork>();
         builder.Services.AddSingleton(_ => new FileShelf(folder.Files));
         builder.Services.AddSingleton<Printing.PrintRoom>();
+        builder.Services.AddSingleton<Printing.FileLook>();
         builder.Services.AddScoped<Printing.BroughtFile>();
         builder.Services.AddSingleton<FirstRunWord>();
         builder.Services.AddSingleton<FirstClaim>();

@@ -11,18 +11,25 @@ namespace CoopLessons.Web.Printing;
 /// file may be made so that whoever reads it never ends, or ends with the whole program. Then the file is broken, and no
 /// more than that has happened.
 /// </summary>
-public static class FileLook
+public sealed class FileLook(ILogger<FileLook> log)
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(40);
 
-    // Hexadecimal, as the runtime reads it: 768 MB, the largest picture unpacked and then some.
+    // Hexadecimal, as the runtime reads it: 768 MB of what the runtime itself gives out, which is where PDFs are read. Pictures
+    // are unpacked outside it: what they take is bounded by their dots (PrintableFile.MostDots).
     private const string MostMemory = "0x30000000";
     private const int LongestVerdict = 400;
 
+    /// <summary>How the process is started.</summary>
+    public Func<ProcessStartInfo> Starting { get; init; } = Own;
+
     /// <param name="kept">Gets what is to be kept.</param>
-    public static async Task<FileVerdict> OfAsync(Stream brought, Stream kept, CancellationToken ct)
+    /// <returns>Null where no process could be started.</returns>
+    public async Task<FileVerdict?> OfAsync(Stream brought, Stream kept, CancellationToken ct)
     {
-        using var process = Process.Start(Own()) ?? throw new InvalidOperationException("No process could be started to look at a file.");
+        using var process = Start();
+        if (process is null)
+            return null;
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(ct);
         limit.CancelAfter(Patience);
         try
@@ -33,10 +40,12 @@ public static class FileLook
             await Task.WhenAll(feeding, errors, process.WaitForExitAsync(limit.Token));
             if (process.ExitCode == CommandTable.Done && verdict is not null)
                 return verdict;
+            log.LogWarning("The process that looked at a file ended with {ExitCode} and {Verdict}", process.ExitCode, verdict is null ? "without a verdict" : "a verdict");
         }
         catch (OperationCanceledException) when (!ct.IsCancellationRequested)
         {
             // It took too long, which a file that is whole does not.
+            log.LogWarning("Looking at a file took longer than {Patience} and was stopped", Patience);
         }
         finally
         {
@@ -46,14 +55,34 @@ public static class FileLook
         return new FileVerdict(FileFault.Broken, default, 0);
     }
 
+    /// <summary>The program and what it is told so that it is this one once more.</summary>
+    /// <param name="running">Path of the program that runs now: this one's own, or one that was handed it; null where it is not known.</param>
+    public static (string Program, IReadOnlyList<string> Arguments) Again(string? running)
+    {
+        var self = typeof(FileLook).Assembly.GetName().Name!;
+        var name = Path.GetFileName(running);
+        if (name == self || name == self + ".exe")
+            return (running!, [LookAtFileCommand.Name]);
+        return (name is "dotnet" or "dotnet.exe" ? running! : "dotnet", [Path.Combine(AppContext.BaseDirectory, self + ".dll"), LookAtFileCommand.Name]);
+    }
+
+    private Process? Start()
+    {
+        try
+        {
+            return Process.Start(Starting());
+        }
+        catch (Exception fault) when (fault is Win32Exception or InvalidOperationException)
+        {
+            log.LogError(fault, "No process could be started to look at a file");
+            return null;
+        }
+    }
+
     private static ProcessStartInfo Own()
     {
-        var self = typeof(FileLook).Assembly;
-        var running = Environment.ProcessPath ?? "dotnet";
-        var name = Path.GetFileNameWithoutExtension(running);
-        var start = name == self.GetName().Name
-            ? new ProcessStartInfo(running, [LookAtFileCommand.Name])
-            : new ProcessStartInfo(name == "dotnet" ? running : "dotnet", [Path.Combine(AppContext.BaseDirectory, self.GetName().Name + ".dll"), LookAtFileCommand.Name]);
+        var (program, arguments) = Again(Environment.ProcessPath);
+        var start = new ProcessStartInfo(program, arguments);
         start.RedirectStandardInput = start.RedirectStandardOutput = start.RedirectStandardError = true;
         var inherited = new[] { "PATH", "DOTNET_ROOT", "SystemRoot", "TEMP", "TMPDIR", "LD_LIBRARY_PATH" }.Select(n => (Name: n, Value: Environment.GetEnvironmentVariable(n))).ToList();
         start.Environment.Clear();

@@ -19,6 +19,12 @@ public static class UploadWords
 
     public const string RoomFull = "Other files are being looked at just now. Nothing was saved; try again in a minute.";
 
+    public const string NoLook = "Files cannot be looked at on this server just now, so nothing was saved. Whoever runs it finds the reason in its log.";
+
+    public const string Changed = "Somebody changed this while you brought the file, so it was not taken. It is shown as it is now; bring the file once more where it still belongs here.";
+
+    public static string ThereAlready(string printable) => $"There is a file for “{printable}” already. Exchange it there, under “Print it from another file”.";
+
     public static string Of(FileVerdict verdict) => verdict.Fault switch
     {
         FileFault.Empty => "This file is empty.",

@@ -162,6 +162,96 @@ public sealed class Files_to_print_from(TestServer server)
     }
 
     [Fact]
+    public async Task Are_not_exchanged_by_something_new_of_the_same_title()
+    {
+        var family = await PrintingFamily.MakeAsync(server);
+        using var brought = await family.BringAsync(SamplePages.Sheet("mill-visit"), "visit.pdf");
+        using var answer = await family.BringFromAsync(await family.Guardian.GetAsync(family.Prints), SamplePages.Sheet("gluten-test"), "test.pdf", asOwn: true);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        var field = (await Visitor.ParseAsync(answer)).QuerySelector("input[name=printable][aria-invalid=true]")!;
+        Assert.Equal(PrintingFamily.Record, field.GetAttribute("value"));
+        Assert.Contains($"There is a file for “{PrintingFamily.Record}” already.", field.ParentElement!.QuerySelector(".fault")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(["visit.pdf"], await NamesAsync(family));
+        Assert.Single(await family.OnShelfAsync());
+    }
+
+    [Theory]
+    [InlineData(PrintingFamily.Record, false)]
+    [InlineData("A sheet of our own", true)]
+    public async Task Are_not_exchanged_where_somebody_brought_one_meanwhile(string printable, bool own)
+    {
+        var family = await PrintingFamily.MakeAsync(server);
+        var page = await family.Guardian.GetAsync(family.Prints);
+        using var first = await family.BringFromAsync(page, SamplePages.Sheet("mill-visit"), "visit.pdf", printable, own);
+        using var twice = await family.BringFromAsync(page, SamplePages.Sheet("mill-visit"), "visit.pdf", printable, own);
+        using var other = await family.BringFromAsync(page, SamplePages.Sheet("gluten-test"), "test.pdf", printable, own);
+
+        Assert.Equal([HttpStatusCode.Redirect, HttpStatusCode.Redirect], [first.StatusCode, twice.StatusCode]);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, other.StatusCode);
+        Assert.Contains("There is a file for", (await Visitor.ParseAsync(other)).QuerySelector(".fault:not(:empty)")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(["visit.pdf"], await NamesAsync(family));
+        Assert.Single(await family.OnShelfAsync());
+    }
+
+    [Fact]
+    public async Task Are_exchanged_as_they_were_shown_and_not_as_somebody_changed_them()
+    {
+        var family = await PrintingFamily.MakeAsync(server);
+        using var brought = await family.BringAsync(SamplePages.Sheet("mill-visit"), "visit.pdf");
+        var page = await family.Guardian.GetAsync(family.Prints);
+        using var others = await family.BringAsync(SamplePages.Sheet("gluten-test"), "test.pdf");
+        using var late = await family.BringFromAsync(page, SamplePages.Sheet("world-outline"), "world.pdf");
+
+        Assert.Equal(HttpStatusCode.Conflict, late.StatusCode);
+        Assert.Contains("Somebody changed this", (await Visitor.ParseAsync(late)).QuerySelector("#print-0 .fault:not(:empty)")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(["test.pdf"], await NamesAsync(family));
+        Assert.Single(await family.OnShelfAsync());
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Go_with_their_activity_or_unit_after_this_was_said(bool unit)
+    {
+        var family = await PrintingFamily.MakeAsync(server);
+        using var brought = await family.BringAsync(SamplePages.Sheet("mill-visit"), "visit.pdf");
+        var ask = await family.Guardian.GetAsync(unit ? $"/units/{family.Unit}/remove" : $"/units/{family.Unit}/activities/{family.Grind}/remove");
+        Assert.Contains("goes the file", ask.QuerySelector("#files")!.TextContent, StringComparison.Ordinal);
+        using var removed = await family.Guardian.SubmitAsync(ask);
+
+        Assert.Equal(HttpStatusCode.Redirect, removed.StatusCode);
+        Assert.Empty(await family.OnShelfAsync());
+    }
+
+    // ITU-T T.81, A.3.3: blocks of eight by eight. 6,800 dots are read as 4,250 and written as 3,300.
+    [Fact]
+    public void Are_no_finer_than_paper_shows_and_look_as_they_did()
+    {
+        using var kept = new MemoryStream();
+        var verdict = CoopLessons.Documents.Uploads.PrintableFile.Look(new MemoryStream(SamplePages.Picture(SKEncodedImageFormat.Jpeg, 6800, 3400)), kept, CancellationToken.None);
+        using var small = SKBitmap.Decode(kept.ToArray());
+
+        Assert.Null(verdict.Fault);
+        Assert.Equal((3300, 1650), (small.Width, small.Height));
+        Assert.True(small.GetPixel(100, 100) is { Red: > 180, Green: < 60 });
+        Assert.True(small.GetPixel(3200, 1600) is { Red: > 240, Green: > 240, Blue: > 240 });
+    }
+
+    [Fact]
+    public async Task Leave_no_unfinished_work_behind_when_the_program_starts_anew()
+    {
+        using var bench = new Workbench();
+        var making = bench.Folder(Path.Combine("files", "making"));
+        await File.WriteAllTextAsync(Path.Combine(making, "half a packet"), "%PDF");
+        using var shelf = new FileShelf(Path.GetDirectoryName(making)!);
+
+        await using (shelf.Scratch())
+            Assert.Single(Directory.GetFiles(making));
+        Assert.Empty(Directory.GetFiles(making));
+    }
+
+    [Fact]
     public async Task Are_looked_for_where_the_folder_came_back_without_them()
     {
         var family = await PrintingFamily.MakeAsync(server);
@@ -173,6 +263,8 @@ public sealed class Files_to_print_from(TestServer server)
         using var again = await family.BringAsync(SamplePages.Sheet("mill-visit"), "visit.pdf");
         Assert.Single(await family.OnShelfAsync());
     }
+
+    private static Task<List<string>> NamesAsync(PrintingFamily family) => family.Family.FromDbAsync(db => db.PrintSources.Select(s => s.FileName).ToListAsync());
 
     [Fact]
     public async Task Are_under_no_name_but_a_hash()

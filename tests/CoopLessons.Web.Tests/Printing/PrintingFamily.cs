@@ -54,11 +54,13 @@ internal sealed record PrintingFamily(TestFamily Family, Guid Unit, Guid Grind, 
     }
 
     /// <summary>Brings a file by the form of a printable, or of something else.</summary>
-    public async Task<HttpResponseMessage> BringAsync(byte[]? file, string name, string? printable = Record, Guid? activity = null)
+    public async Task<HttpResponseMessage> BringAsync(byte[]? file, string name, string? printable = Record, Guid? activity = null) =>
+        await BringFromAsync(await Guardian.GetAsync(activity is { } other ? $"/units/{Unit}/activities/{other}/prints" : Prints), file, name, printable);
+
+    /// <summary>The same from a page that was opened before.</summary>
+    public async Task<HttpResponseMessage> BringFromAsync(IHtmlDocument page, byte[]? file, string name, string? printable = Record, bool asOwn = false)
     {
-        var path = activity is { } other ? $"/units/{Unit}/activities/{other}/prints" : Prints;
-        var page = await Guardian.GetAsync(path);
-        var form = (IHtmlFormElement)page.QuerySelectorAll("form[enctype]").First(f => printable is null || f.QuerySelector($"input[type=hidden][name=printable][value='{printable}']") is not null || f.QuerySelector("input[name=printable]:not([type=hidden])") is not null);
+        var form = (IHtmlFormElement)page.QuerySelectorAll("form[enctype]").First(f => asOwn ? f.QuerySelector("input[name=printable]:not([type=hidden])") is not null : printable is null || f.QuerySelector($"input[type=hidden][name=printable][value='{printable}']") is not null || f.QuerySelector("input[name=printable]:not([type=hidden])") is not null);
         var content = new MultipartFormDataContent();
         foreach (var field in form.QuerySelectorAll("input[type=hidden]"))
             content.Add(new StringContent(field.GetAttribute("value")!), field.GetAttribute("name")!);

@@ -55,7 +55,7 @@ public sealed class PrintsModel(AppDb db, TimeProvider clock, FileShelf shelf, B
         return refused ? Again(StatusCodes.Status413PayloadTooLarge) : Page();
     }
 
-    public async Task<IActionResult> OnPostUploadAsync(Guid id, Guid activityId, Guid? sourceId, string? printable, IFormFile? file)
+    public async Task<IActionResult> OnPostUploadAsync(Guid id, Guid activityId, Guid? sourceId, int? version, string? printable, IFormFile? file)
     {
         if (!await FindAsync(id, activityId))
             return NotFound();
@@ -72,19 +72,19 @@ public sealed class PrintsModel(AppDb db, TimeProvider clock, FileShelf shelf, B
         var status = StatusCodes.Status422UnprocessableEntity;
         if (ModelState.IsValid)
         {
-            var answer = await brought.TakeAsync(activityId, title, sourceId, file!, await AuthorAsync(), Now, Ct);
+            var answer = await brought.TakeAsync(activityId, title, sourceId, version, file!, await AuthorAsync(), Now, Ct);
             if (answer.Fault is null)
             {
                 Say(answer.Fits ? $"“{title}” can be printed." : $"“{title}” has its new file. Pages that were chosen are not in it, so all of its pages are chosen now.");
                 return RedirectToPage(new { id, activityId });
             }
 
-            ModelState.AddModelError("File", answer.Fault);
+            ModelState.AddModelError(answer.OfTitle ? "Printable" : "File", answer.Fault);
             status = answer.Status;
         }
 
         OwnTitle = printable;
-        await ShowAsync();
+        await ShowAsync(ofOwn: source is null && Activity.Details.Printables.All(p => p.Title != title));
         return Again(status);
     }
 
@@ -121,14 +121,19 @@ public sealed class PrintsModel(AppDb db, TimeProvider clock, FileShelf shelf, B
     }
 
     /// <param name="another">At which place a row for another way of printing is offered.</param>
-    private async Task ShowAsync(int? another = null)
+    /// <param name="ofOwn">The form that came in brings something of the family's own; its place follows from what is there by now.</param>
+    private async Task ShowAsync(int? another = null, bool ofOwn = false)
     {
         var activityId = Activity.Id;
         var sources = await Db.PrintSources.AsNoTracking().Where(s => s.ActivityId == activityId).ToListAsync(Ct);
         var hashes = sources.Select(s => s.Hash).Distinct().ToList();
         var files = await Db.StoredFiles.AsNoTracking().Where(f => hashes.Contains(f.Hash)).ToDictionaryAsync(f => f.Hash, Ct);
+        // A file that was exchanged between the two readings is shown as missing; the next opening shows the new one.
+        sources.RemoveAll(s => !files.ContainsKey(s.Hash));
         var asked = Activity.Details.Printables.DistinctBy(p => p.Title).ToList();
-        var own = WeekPacket.InOrder(Activity, sources).Where(s => asked.TrueForAll(p => p.Title != s.Printable));
+        var own = WeekPacket.InOrder(Activity, sources).Where(s => asked.TrueForAll(p => p.Title != s.Printable)).ToList();
+        if (ofOwn)
+            At = asked.Count + own.Count;
         Lines =
         [
             .. asked.Select(p => (p.Title, Asked: (Printable?)p, Source: sources.Find(s => s.Printable == p.Title)))
