@@ -21,16 +21,17 @@ internal static class AllergenTable
         .. Of(Allergen.Milk, Minnesota, "butter", "buttermilk", "butterfat", "butter oil", "casein", "caseinate", "cheese", "cream", "half and half", "custard", "ghee", "lactalbumin", "lactose", "lactulose", "lactoglobulin", "lactoferrin", "pudding", "tagatose", "whey", "yogurt"),
         .. Of(Allergen.Milk, Nebraska, "curd", "nougat", "milkfat"),
         .. Of(Allergen.Milk, Practice, "yoghurt", "dairy", "kefir", "quark", "ricotta", "mozzarella", "cheddar", "parmesan", "paneer", "mascarpone", "ice cream", "milk chocolate"),
+        .. Of(Allergen.Milk, Practice, "buttercream", "crème", "creme", "cheesecake", "cheeseburger", "milkshake", "butterscotch", "brie", "feta", "gouda", "halloumi", "pesto", "pizza", "lasagna", "lasagne", "quiche", "brioche", "shortbread", "cupcake", "gelato"),
         .. Of(Allergen.Eggs, Law, "egg"),
         .. Of(Allergen.Eggs, Minnesota, "albumin", "albumen", "ovalbumin", "eggnog", "globulin", "ovoglobulin", "livetin", "vitellin", "ovovitellin", "lysozyme", "mayonnaise", "meringue", "ovomucoid", "ovomucin", "ovotransferrin"),
-        .. Of(Allergen.Eggs, Practice, "eggshell", "yolk", "egg wash", "egg noodle", "aioli"),
+        .. Of(Allergen.Eggs, Practice, "eggshell", "yolk", "egg wash", "egg noodle", "aioli", "mayo", "omelet", "omelette", "frittata", "quiche", "brioche", "cheesecake", "cupcake", "macaron", "macaroon"),
         .. Of(Allergen.Fish, Law, "fish", "bass", "flounder", "cod"),
         .. Of(Allergen.Fish, Practice, "anchovy", "salmon", "tuna", "trout", "herring", "sardine", "haddock", "halibut", "mackerel", "tilapia", "pollock", "dover sole", "lemon sole", "catfish", "fish sauce", "fish oil", "fish cake", "isinglass", "surimi"),
         .. Of(Allergen.Shellfish, Law, "shellfish", "crab", "lobster", "shrimp", "crustacean"),
         .. Of(Allergen.Shellfish, Practice, "prawn", "crayfish", "crawfish", "krill", "langoustine", "scampi"),
         .. Of(Allergen.TreeNuts, Law, "almond", "pecan", "walnut", "tree nut"),
         .. Of(Allergen.TreeNuts, FdaTable1, "brazil nut", "cashew", "filbert", "hazelnut", "heartnut", "macadamia", "pine nut", "pinon nut", "pistachio"),
-        .. Of(Allergen.TreeNuts, Practice, "marzipan", "almond paste", "almond milk", "almond butter", "almond flour", "cashew butter", "hazelnut butter", "praline", "gianduja", "frangipane", "amaretto", "mixed nut", "nut butter", "nut flour", "nut"),
+        .. Of(Allergen.TreeNuts, Practice, "marzipan", "almond paste", "almond milk", "almond butter", "almond flour", "cashew butter", "hazelnut butter", "praline", "gianduja", "frangipane", "amaretto", "mixed nut", "nut butter", "nut flour", "nut", "pesto", "macaron"),
         .. Of(Allergen.Peanuts, Law, "peanut"),
         .. Of(Allergen.Peanuts, Nebraska, "peanut butter", "peanut flour", "peanut oil", "beer nut", "monkey nut", "ground nut", "mixed nut"),
         .. Of(Allergen.Peanuts, Practice, "groundnut", "arachis", "goober", "nut butter", "nut"),
@@ -38,6 +39,7 @@ internal static class AllergenTable
         .. Of(Allergen.Wheat, FdaWheat, "durum", "spelt", "semolina", "einkorn", "emmer", "kamut", "triticale", "club wheat"),
         .. Of(Allergen.Wheat, WheatCard, "bread crumb", "bulgur", "couscous", "cracker meal", "farina", "flour", "matzo", "matzoh", "matzah", "pasta", "seitan", "wheat gluten", "vital gluten", "wheatgrass"),
         .. Of(Allergen.Wheat, Practice, "bread", "breadcrumb", "loaf", "cracker", "farro", "graham", "noodle", "macaroni", "spaghetti", "pastry", "pretzel", "tortilla", "dough", "playdough", "sourdough", "gluten", "wheatmeal", "cake", "cookie", "biscuit", "muffin", "bagel", "bun", "pancake", "waffle", "doughnut"),
+        .. Of(Allergen.Wheat, Practice, "gingerbread", "cornbread", "corn bread", "flatbread", "shortbread", "breadstick", "crispbread", "shortcake", "cupcake", "cheesecake", "brownie", "blondie", "donut", "pizza", "pie", "piecrust", "pie crust", "potpie", "panko", "ramen", "udon", "orzo", "lasagna", "lasagne", "ravioli", "gnocchi", "dumpling", "wonton", "crouton", "croissant", "brioche", "baguette", "quiche", "pita", "naan", "scone", "crumpet", "rusk", "crepe", "crêpe", "biscotti", "strudel", "filo", "phyllo", "cheeseburger"),
         .. Of(Allergen.Soybeans, Law, "soybean", "soy"),
         .. Of(Allergen.Soybeans, Practice, "soya", "edamame", "miso", "natto", "shoyu", "soy sauce", "soy milk", "soy flour", "tamari", "tempeh", "tofu", "bean curd", "textured vegetable protein"),
         .. Of(Allergen.Sesame, Law, "sesame"),
@@ -53,12 +55,13 @@ internal static class AllergenTable
     [
         // Butter, cream, milk and cheese that no animal gave, and things that touch none.
         "cocoa butter", "shea butter", "apple butter", "butter bean", "butter lettuce", "butter knife", "butter dish", "butter muslin",
-        "cream of tartar", "cream of coconut", "coconut cream", "shaving cream", "sun cream", "hand cream", "cold cream",
+        "cream of tartar", "cream of coconut", "coconut cream", "coconut creme", "shaving cream", "sun cream", "hand cream", "cold cream",
         "coconut milk", "oat milk", "rice milk", "hemp milk", "milk of magnesia",
         "cheese cloth", "cheese grater", "dairy free", "milk free",
         // Vessels and tools; not the cartons and jugs in which eggs and milk were, for something of them may cling to those.
         "egg cup", "egg timer", "egg free", "fish tank", "fish hook", "fish net", "fish bowl",
         "bread knife", "bread board", "bread tin", "bread bin", "bread pan", "loaf tin", "loaf pan", "pasta machine", "flour sifter", "flour sieve", "cake tin", "cake pan", "cake stand", "cookie cutter", "cookie sheet", "muffin tin", "biscuit cutter",
+        "pie tin", "pie pan", "pie plate", "pie dish", "pie weight", "pie chart", "pizza stone", "pizza cutter", "pizza wheel", "pizza pan", "cupcake tin", "cupcake pan", "cupcake liner",
         "crab apple", "crab grass", "bass drum", "bass clef", "bass guitar",
         "nut and bolt", "nut bolt", "wing nut", "hex nut", "nut cracker", "nut free", "tree nut free", "peanut free", "soy free", "sesame free",
         // Nuts that the guidance of January 2025 takes from the list; see Beside.
@@ -66,7 +69,7 @@ internal static class AllergenTable
         // Flours and noodles of other plants, and dough that is no food.
         "rice flour", "corn flour", "rye flour", "oat flour", "barley flour", "buckwheat flour", "chickpea flour", "gram flour", "potato flour", "tapioca flour",
         "coconut flour", "millet flour", "sorghum flour", "teff flour", "quinoa flour", "cassava flour", "amaranth flour", "lentil flour", "arrowroot flour",
-        "gluten free flour", "gluten free bread", "gluten free pasta", "gluten free", "wheat free", "rice noodle", "rice cracker", "rice pasta", "glass noodle", "corn tortilla", "corn bread",
+        "gluten free flour", "gluten free bread", "gluten free pasta", "gluten free", "wheat free", "rice noodle", "rice cracker", "rice pasta", "glass noodle", "corn tortilla",
         "sugar loaf", "rice cake",
     ];
 

@@ -33,6 +33,9 @@ public static class AllergenWords
     private static readonly IReadOnlyList<(IReadOnlyList<string> Words, BesideAllergen Row)> Beside =
         [.. AllergenTable.Beside.Select(w => (GoodName.Words(w.Words), w))];
 
+    /// <summary>Every word that is looked for.</summary>
+    public static IReadOnlyList<AllergenWord> All => AllergenTable.Words;
+
     /// <summary>
     /// What the words of a name point to, each allergen once, in the order of the law's list. Longer phrases are read
     /// before shorter ones, and a phrase takes its words: "peanut butter" holds no butter, "cocoa butter" no milk.

@@ -36,6 +36,19 @@ public static class SupplyWarnings
         [.. ingredients.Where(i => !supplies.Any(s => GoodName.Touches(s, i.Name)))
             .SelectMany(i => learners.Select(l => Warn(l, i.Name, activity, [.. i.Allergens], AllergenWords.In(i.Name)))).OfType<SupplyWarning>()];
 
+    /// <summary>
+    /// One warning a child and activity, with all that is met in it. Two activities of one title stay two, unless they say the
+    /// very same.
+    /// </summary>
+    /// <param name="warnings">Each with the id of its activity; null for what was put on the list by hand.</param>
+    public static IReadOnlyList<SupplyWarning> Together(IEnumerable<(Guid? ActivityId, SupplyWarning Warning)> warnings) =>
+        [.. warnings.GroupBy(w => (w.Warning.Met.Learner.Id, w.ActivityId), w => w.Warning).Select(g => g.First() with
+            {
+                Met = g.First().Met with { Met = [.. g.SelectMany(w => w.Met.Met).Distinct().Order()] },
+                Because = [.. g.SelectMany(w => w.Because).DistinctBy(f => f.Allergen)],
+            })
+            .DistinctBy(w => (w.Met.Learner.Id, w.For, string.Join(',', w.Met.Met)))];
+
     /// <summary>What stands beside an allergen of a child without being it.</summary>
     public static IReadOnlyList<SupplyAside> Asides(IReadOnlyList<CautionedLearner> learners, string good) =>
         [.. learners.SelectMany(l => l.Allergies.SelectMany(a => AllergenWords.BesideIn(good, a)).Select(b => new SupplyAside(l, good, b)))];

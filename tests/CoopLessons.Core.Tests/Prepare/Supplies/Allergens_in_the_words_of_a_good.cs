@@ -114,8 +114,53 @@ public class Allergens_in_the_words_of_a_good
     [InlineData("Loaf tin, 2 lb")]
     [InlineData("Cheesecloth")]
     [InlineData("Crab apples")]
+    [InlineData("Pie tins")]
+    [InlineData("Cupcake liners")]
     [InlineData("Flowering milkweed")]
     public void Are_not_found_in_words_that_only_sound_like_them(string name) => Assert.Empty(In(name));
+
+    // Common practice, no source.
+    [Theory]
+    [InlineData("Gingerbread", Allergen.Wheat)]
+    [InlineData("Corn bread", Allergen.Wheat)]
+    [InlineData("Cornbread mix", Allergen.Wheat)]
+    [InlineData("Cookies", Allergen.Wheat)]
+    [InlineData("Brownies", Allergen.Wheat)]
+    [InlineData("Pie crusts", Allergen.Wheat)]
+    [InlineData("Panko", Allergen.Wheat)]
+    [InlineData("Ramen", Allergen.Wheat)]
+    [InlineData("Shortbread", Allergen.Milk, Allergen.Wheat)]
+    [InlineData("Pizza", Allergen.Milk, Allergen.Wheat)]
+    [InlineData("Cheesecake", Allergen.Milk, Allergen.Eggs, Allergen.Wheat)]
+    [InlineData("Cupcakes", Allergen.Milk, Allergen.Eggs, Allergen.Wheat)]
+    [InlineData("Pesto", Allergen.Milk, Allergen.TreeNuts)]
+    [InlineData("Buttercream", Allergen.Milk)]
+    [InlineData("Crème fraîche", Allergen.Milk)]
+    [InlineData("Creme for the filling", Allergen.Milk)]
+    public void Are_found_in_what_is_baked_and_mixed(string name, params Allergen[] allergens) => Assert.Equal(allergens.Order(), In(name).Order());
+
+    // Plurals as English spells them; couscous, arachis and their like have none.
+    [Fact]
+    public void Are_found_in_the_plural_of_every_word_of_the_table() => Assert.All(AllergenWords.All, w =>
+        Assert.Contains(w.Allergen, In(Plural(w.Words))));
+
+    private static string Plural(string words) =>
+        words.EndsWith("us", StringComparison.Ordinal) || words.EndsWith("is", StringComparison.Ordinal) ? words
+        : words.EndsWith("loaf", StringComparison.Ordinal) ? words[..^1] + "ves"
+        : words[^1] == 'y' && !"aeiou".Contains(words[^2], StringComparison.Ordinal) ? words[..^1] + "ies"
+        : words.EndsWith('s') || words.EndsWith('x') || words.EndsWith("sh", StringComparison.Ordinal) || words.EndsWith("ch", StringComparison.Ordinal) ? words + "es"
+        : words + "s";
+
+    [Fact]
+    public void Are_told_together_by_child_and_activity_and_not_by_its_title()
+    {
+        var robin = new CautionedLearner(Guid.NewGuid(), "Robin", 9, [Allergen.Wheat, Allergen.Sesame]);
+        SupplyWarning Marked(params Allergen[] allergens) => Assert.Single(SupplyWarnings.OfGood([robin], ["Crumbs"], "Bake", [new Ingredient("Crumbs", allergens)]));
+        var (one, other) = (Guid.NewGuid(), Guid.NewGuid());
+        Assert.Equal([[Allergen.Wheat], [Allergen.Sesame]], SupplyWarnings.Together([(one, Marked(Allergen.Wheat)), (other, Marked(Allergen.Sesame))]).Select(w => w.Met.Met));
+        Assert.Equal([Allergen.Wheat, Allergen.Sesame], Assert.Single(SupplyWarnings.Together([(one, Marked(Allergen.Wheat)), (one, Marked(Allergen.Sesame))])).Met.Met);
+        Assert.Single(SupplyWarnings.Together([(one, Marked(Allergen.Wheat)), (other, Marked(Allergen.Wheat))]));
+    }
 
     [Fact]
     public void Are_told_apart_in_peanuts_and_tree_nuts()
