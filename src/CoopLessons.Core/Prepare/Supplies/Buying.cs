@@ -10,7 +10,7 @@ public sealed record Pack(decimal Size, Measure Measure, int? Cents);
 /// <param name="Quantity">In the line's measure, rounded up to what is sold.</param>
 /// <param name="Packs">Whole packs; null where nobody said how it is sold, or where a pack's measure does not turn into the line's.</param>
 /// <param name="Cents">What the packs cost; null where that is not known.</param>
-public sealed record ToBuy(decimal Missing, decimal Quantity, int? Packs, int? Cents)
+public sealed record ToBuy(decimal Missing, decimal Quantity, int? Packs, long? Cents)
 {
     public static ToBuy Nothing { get; } = new(0, 0, null, null);
     public bool IsNothing => Quantity == 0;
@@ -18,8 +18,13 @@ public sealed record ToBuy(decimal Missing, decimal Quantity, int? Packs, int? C
 
 public static class Buying
 {
-    /// <summary>Below this share of a measure nothing is missing: what is left by dividing decimals.</summary>
-    private const decimal Dust = 0.000_000_001m;
+    /// <summary>How many places an amount has that somebody types.</summary>
+    public const int Places = 6;
+
+    private const decimal LastPlace = 0.000_001m;
+
+    /// <summary>Up to this share of a measure nothing is missing: nobody can type less, and dividing decimals leaves it.</summary>
+    private const decimal Dust = LastPlace;
 
     private const int MostPacks = 10_000;
 
@@ -41,9 +46,15 @@ public static class Buying
         if (pack is not null && new Amount(pack.Size, pack.Measure).In(measure, gramsPerCup) is { } size and > 0 && missing / size <= MostPacks)
         {
             var packs = Math.Max(1, (int)Math.Ceiling((missing - Dust) / size));
-            return new ToBuy(missing, packs * size, packs, pack.Cents is { } cents ? checked(packs * cents) : null);
+            return new ToBuy(missing, packs * size, packs, pack.Cents is { } cents ? (long)packs * cents : null);
         }
 
         return new ToBuy(missing, missing, null, null);
     }
+
+    /// <summary>
+    /// The least amount with as many places as can be typed that is no less than this one, but for the dust of divided decimals.
+    /// </summary>
+    /// <param name="quantity">Zero or more.</param>
+    public static decimal Typeable(decimal quantity) => Math.Ceiling(Math.Round(quantity / LastPlace, Places)) * LastPlace;
 }

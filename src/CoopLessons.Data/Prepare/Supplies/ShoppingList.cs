@@ -44,7 +44,7 @@ public sealed record ShoppingList(
     public IEnumerable<ShopLine> In(ShopState state) => Lines.Where(l => l.State == state);
 
     /// <summary>What the packs to be bought cost, as far as their prices are known.</summary>
-    public int EstimateCents => In(ShopState.ToBuy).Sum(l => l.Buy.Cents ?? 0);
+    public long EstimateCents => In(ShopState.ToBuy).Sum(l => l.Buy.Cents ?? 0);
 
     /// <summary>How many lines have no price.</summary>
     public int WithoutPrice => In(ShopState.ToBuy).Count(l => l.Buy.Cents is null);

@@ -44,6 +44,22 @@ public class Buying_what_is_missing
             return buy.IsNothing ? shelf >= needed : buy.Packs is { } packs && buy.Quantity + shelf >= needed && buy.Quantity - size + shelf < needed && buy.Quantity == packs * size && buy.Cents == packs * 10;
         });
 
+    // By hand: 1 cup and 1 of its 48 teaspoons is 1.020 833 3… cups; the next that can be typed is 1.020 834.
+    [Fact]
+    public void Is_done_once_the_amount_that_can_be_typed_is_on_the_shelf()
+    {
+        var line = Assert.Single(Kitchen.Join(Kitchen.Ask("Salt", 1, "cup"), Kitchen.Ask("Salt", 1, "tsp")));
+        var typed = Buying.Typeable(Buying.Of(line.Quantity, 0, line.Measure, null, null).Quantity);
+        Assert.Equal(1.020834m, typed);
+        Assert.True(Buying.Of(line.Quantity, typed, line.Measure, null, null).IsNothing);
+        Assert.True(Buying.Of(line.Quantity, 1.020833m, line.Measure, null, null).IsNothing);
+        Assert.Equal(1, Buying.Typeable(0.3333333333333333333333333334m * 3));
+    }
+
+    [Fact]
+    public void Tells_the_price_of_very_many_dear_packs() =>
+        Assert.Equal(100_000_000_000, Buying.Of(10_000, 0, Measures.Piece, new Pack(1, Measures.Piece, 10_000_000), null).Cents);
+
     [Fact]
     public void Divides_what_was_paid_by_need_to_the_cent() =>
         Gen.Select(Gen.Int[0, 100_000], Kitchen.Quantities.Array[1, 12]).Sample((cents, needs) => CostShares.Of(cents, needs) is var shares && shares.Sum() == cents && shares.All(s => s >= 0));

@@ -39,10 +39,10 @@ public static class SupplyWords
     public static string Field(decimal quantity) => Math.Round(quantity, 6).ToString("0.######", CultureInfo.InvariantCulture);
 
     /// <summary>“$4.19”.</summary>
-    public static string Dollars(int cents) => (cents / 100m).ToString("$#,0.00", CultureInfo.InvariantCulture);
+    public static string Dollars(long cents) => (cents / 100m).ToString("$#,0.00", CultureInfo.InvariantCulture);
 
     /// <summary>A price for a field: “4.19”.</summary>
-    public static string PriceField(int cents) => (cents / 100m).ToString("0.00", CultureInfo.InvariantCulture);
+    public static string PriceField(long cents) => (cents / 100m).ToString("0.00", CultureInfo.InvariantCulture);
 
     /// <summary>“Wheat for Dove”, by child, each with its activities left to the lines that are opened.</summary>
     public static string Brief(IEnumerable<SupplyWarning> warnings)

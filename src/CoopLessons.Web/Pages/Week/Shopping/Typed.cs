@@ -35,7 +35,7 @@ public static class Typed
         if (text is null)
             return null;
         var plain = text.StartsWith('$') ? text[1..].Trim() : text;
-        if (decimal.TryParse(plain, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var dollars) && dollars.Scale <= 2 && dollars * 100 <= Purchase.MostCents)
+        if (decimal.TryParse(plain, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var dollars) && dollars.Scale <= 2 && dollars <= Purchase.MostCents / 100m)
             return (int)(dollars * 100);
         faults.AddModelError(field, "Write a price in dollars without a comma, such as 4.19, at most 100000.");
         return null;
