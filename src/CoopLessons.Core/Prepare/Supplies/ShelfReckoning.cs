@@ -11,7 +11,11 @@ public sealed record Counted(DateOnly Day, DateTime At, Amount Amount) : ShelfEv
 public sealed record Bought(DateOnly Day, DateTime At, Amount Amount) : ShelfEvent(Day, At, Amount);
 
 /// <summary>An activity was done, or is planned before the day that is asked about.</summary>
-public sealed record Used(DateOnly Day, Amount Amount, string For) : ShelfEvent(Day, DateTime.MaxValue, Amount);
+public sealed record Used(DateOnly Day, Amount Amount, string For) : ShelfEvent(Day, DateTime.MaxValue, Amount)
+{
+    /// <summary>It is planned and not done yet: whoever counted on that day counted what it still needs.</summary>
+    public bool IsPromised { get; init; }
+}
 
 /// <summary>What is on the shelf by reckoning.</summary>
 /// <param name="Quantity">In the measure that was asked for; never below zero.</param>
@@ -23,8 +27,8 @@ public sealed record OnShelf(decimal Quantity, Counted? Count, IReadOnlyList<She
 public static class ShelfReckoning
 {
     /// <summary>
-    /// The last count, and what was bought since, less what was used since. What is used on the day of the count is taken as
-    /// counted; a purchase of that day counts where it was written down after it. Without a count the shelf was empty
+    /// The last count, and what was bought since, less what was used since. What was done on the day of the count is taken as
+    /// counted, and what is still planned on it is not; a purchase of that day counts where it was written down after it. Without a count the shelf was empty
     /// before the first purchase.
     /// </summary>
     public static OnShelf Of(IEnumerable<ShelfEvent> events, Measure measure, decimal? gramsPerCup)
@@ -37,7 +41,7 @@ public static class ShelfReckoning
         var since = readable.Where(e => e switch
         {
             Bought b => count is null || b.Day > count.Day || b.Day == count.Day && b.At > count.At,
-            Used u => begins is { } day && (count is null ? u.Day >= day : u.Day > day),
+            Used u => begins is { } day && (u.Day > day || u.Day == day && (count is null || u.IsPromised)),
             _ => false,
         }).OrderBy(e => e.Day).ThenBy(e => e.At).ToList();
         var quantity = count?.Amount.In(measure, gramsPerCup) ?? 0;

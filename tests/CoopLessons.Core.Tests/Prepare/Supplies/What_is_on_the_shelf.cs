@@ -25,6 +25,10 @@ public class What_is_on_the_shelf
     public void Takes_what_is_used_on_the_day_of_the_count_as_counted() => Assert.Equal(400, Reckon(Count(400, 0), Use(250, 0)).Quantity);
 
     [Fact]
+    public void Promises_what_is_still_planned_on_the_day_of_the_count() =>
+        Assert.Equal(150, Reckon(Count(400, 0), Use(250, 0) with { IsPromised = true }, Use(70, -1) with { IsPromised = true }).Quantity);
+
+    [Fact]
     public void Adds_a_purchase_of_that_day_only_where_it_came_after_the_count()
     {
         Assert.Equal(400, Reckon(Count(400, 0, 15), Buy(100, Measures.Gram, 0, 10)).Quantity);
