@@ -13,11 +13,14 @@ public sealed record SupplyAsk(Guid? ActivityId, string For, DateOnly? Day, Supp
     /// <summary>What it stands in for, where the family uses something else.</summary>
     public string? InsteadOf { get; init; }
 
+    /// <summary>Others have done the activity already: what serves all was used by them, and the learners are those still to come.</summary>
+    public bool IsLaterSitting { get; init; }
+
     /// <summary>The measure of the supply; pieces for a word that nobody knows.</summary>
     public Measure Measure => Measures.Find(Supply.Unit) ?? Measures.Piece;
 
     /// <summary>How many times the supply is taken: by learner, by two learners begun, once for the family or the group.</summary>
-    public int Times => TimesFor(Supply.Per, Learners);
+    public int Times => IsLaterSitting && Supply.Per is not (Per.Learner or Per.Pair) ? 0 : TimesFor(Supply.Per, Learners);
 
     /// <summary>How much of it is needed, in its own measure.</summary>
     public Amount Amount => new(Supply.Quantity * Times, Measure);

@@ -65,6 +65,15 @@ public class A_list_joined_over_activities
     public void Is_told_in_a_measure_that_its_parts_share(string one, string other, string told) =>
         Assert.Equal(told, Assert.Single(Join(Ask("Moss", 1, one), Ask("Moss", 1, other))).Measure.Word);
 
+    // By hand: of a later sitting, 2 learners at 50 g and 1 pair at 30 g are 130 g, and the 500 g for all were used by the first.
+    [Fact]
+    public void Asks_for_a_later_sitting_only_what_each_learner_needs() =>
+        Assert.Equal(130, Assert.Single(Join(
+            Ask("Moss", 500, "g") with { IsLaterSitting = true },
+            Ask("Moss", 400, "g", Per.Group) with { IsLaterSitting = true },
+            Ask("Moss", 50, "g", Per.Learner, 2) with { IsLaterSitting = true },
+            Ask("Moss", 30, "g", Per.Pair, 2) with { IsLaterSitting = true })).Quantity);
+
     [Fact]
     public void Adds_up_from_its_parts() =>
         Asks.Array[1, 12].Sample(asks => Join(asks).All(l => l.UsedUp
