@@ -74,7 +74,8 @@ public sealed class GoodBook
     }
 
     /// <summary>What an activity asks for, each with the key of its good, after swaps.</summary>
-    public IEnumerable<(string Key, SupplyAsk Ask)> AsksOf(Activity activity, DateOnly? day, int learners)
+    /// <param name="later">Others have done it already, and the learners are those still to come.</param>
+    public IEnumerable<(string Key, SupplyAsk Ask)> AsksOf(Activity activity, DateOnly? day, int learners, bool later = false)
     {
         foreach (var supply in activity.Details.Supplies)
         {
@@ -83,13 +84,20 @@ public sealed class GoodBook
             if ((swap is null ? supply : swap.On(supply)) is not { } asked)
                 continue;
             var eaten = activity.Details.Ingredients.Any(i => GoodName.Touches(supply.Name, i.Name));
-            yield return (swap is null ? key : KeyOf(asked.Name), new SupplyAsk(activity.Id, activity.Title, day, asked, learners, eaten) { InsteadOf = swap is null ? null : supply.Name });
+            yield return (swap is null ? key : KeyOf(asked.Name), new SupplyAsk(activity.Id, activity.Title, day, asked, learners, eaten) { InsteadOf = swap is null ? null : supply.Name, IsLaterSitting = later });
         }
     }
 
-    /// <summary>The ingredients that count for a supply; what was swapped out brings its own no longer.</summary>
-    public static IReadOnlyList<Ingredient> IngredientsFor(SupplyAsk ask, IReadOnlyList<Ingredient> ingredients) =>
-        ask.InsteadOf is { } old ? [.. ingredients.Where(i => !GoodName.Touches(old, i.Name))] : ingredients;
+    /// <summary>The ingredients that count for a supply; what was swapped out brings the one of its own name no longer, and any other still.</summary>
+    public IReadOnlyList<Ingredient> IngredientsFor(SupplyAsk ask, IReadOnlyList<Ingredient> ingredients) =>
+        ask.InsteadOf is { } old ? [.. ingredients.Where(i => KeyOf(i.Name) != KeyOf(old))] : ingredients;
+
+    /// <summary>The ingredients of an activity without those of the very goods that are swapped out of it.</summary>
+    public IReadOnlyList<Ingredient> IngredientsOf(Activity activity)
+    {
+        var gone = activity.Details.Supplies.Select(s => KeyOf(s.Name)).Where(k => SwapOf(k, activity.Id) is not null).ToHashSet(StringComparer.Ordinal);
+        return [.. activity.Details.Ingredients.Where(i => !gone.Contains(KeyOf(i.Name)))];
+    }
 
     /// <summary>The good of an id among names that are known, to be written down for the first time, with a capital where one has it; null for an id of none of them.</summary>
     public Good? FirstWritten(Guid id, IEnumerable<string> names) =>

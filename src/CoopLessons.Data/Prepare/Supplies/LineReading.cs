@@ -19,14 +19,14 @@ internal sealed class LineReading(GoodBook goods, ShelfBook shelf, HashSet<Guid>
         var id = goods.IdOf(line.Key);
         return new ShopLine(
             id, name, line, good?.Place ?? "", there, good?.Pack, buy, state, state == ShopState.ToBuy && ticks.Contains(id),
-            [.. line.Parts.SelectMany(p => WarningsOf(p.Ask, name)).DistinctBy(w => (w.Met.Learner.Id, w.For))], SupplyWarnings.Asides(near, name));
+            SupplyWarnings.Together(line.Parts.SelectMany(p => WarningsOf(p.Ask, name).Select(w => (p.Ask.ActivityId, w)))), SupplyWarnings.Asides(near, name));
     }
 
     private IReadOnlyList<SupplyWarning> WarningsOf(SupplyAsk ask, string name)
     {
         // The note tells what else may be used; only the names say what it is.
         IReadOnlyList<string> names = string.Equals(name, ask.Supply.Name, StringComparison.OrdinalIgnoreCase) ? [name] : [ask.Supply.Name, name];
-        var ingredients = ask.ActivityId is { } id ? GoodBook.IngredientsFor(ask, activities[id].Activity.Details.Ingredients) : [];
+        var ingredients = ask.ActivityId is { } id ? goods.IngredientsFor(ask, activities[id].Activity.Details.Ingredients) : [];
         return SupplyWarnings.OfGood(near, names, ask.For, ingredients);
     }
 }

@@ -22,13 +22,14 @@ public sealed class Purchase : IFamilyOwned
     /// <param name="cents">0 to <see cref="MostCents"/>.</param>
     /// <param name="week">The week for which it was bought, as ISO 8601 writes it; null for none.</param>
     /// <param name="needs">Empty where it was bought for no activity in particular.</param>
-    public Purchase(Guid id, Guid goodId, Amount amount, int cents, DateOnly day, DateTime at, string? week, IReadOnlyList<PurchaseNeed> needs)
+    /// <param name="byHand">How much of it was listed for no activity, in the measure of the needs; its part of the price is borne by none.</param>
+    public Purchase(Guid id, Guid goodId, Amount amount, int cents, DateOnly day, DateTime at, string? week, IReadOnlyList<PurchaseNeed> needs, decimal byHand = 0)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(amount.Quantity, nameof(amount));
         ArgumentOutOfRangeException.ThrowIfNegative(cents);
         (Id, GoodId, Quantity, Measure, Cents, Day, At, Week) = (id, goodId, amount.Quantity, amount.Measure.Word, cents, day, at, week);
         if (needs.Count > 0)
-            Shares = [.. needs.Zip(CostShares.Of(cents, [.. needs.Select(n => n.Quantity)]), (n, share) => new PurchaseShare(n.ActivityId, n.Activity, n.UnitId, n.Unit, share))];
+            Shares = [.. needs.Zip(CostShares.Of(cents, byHand > 0 ? [.. needs.Select(n => n.Quantity), byHand] : [.. needs.Select(n => n.Quantity)]), (n, share) => new PurchaseShare(n.ActivityId, n.Activity, n.UnitId, n.Unit, share))];
     }
 
     public Guid FamilyId { get; private set; }
@@ -43,7 +44,7 @@ public sealed class Purchase : IFamilyOwned
     public DateTime At { get; private set; }
     public string? Week { get; private set; }
 
-    /// <summary>They add up to <see cref="Cents"/>, or there are none.</summary>
+    /// <summary>They add up to <see cref="Cents"/> at most; the rest was paid for no activity in particular.</summary>
     public List<PurchaseShare> Shares { get; private set; } = [];
 
     public Amount Amount => new(Quantity, Measures.Find(Measure) ?? Measures.Piece);

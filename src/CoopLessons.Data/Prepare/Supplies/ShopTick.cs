@@ -1,4 +1,5 @@
 using CoopLessons.Core.Prepare.Supplies;
+using CoopLessons.Core.Units;
 using CoopLessons.Data.Tenancy;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
@@ -47,6 +48,12 @@ public sealed class ListedByHand : IFamilyOwned
     public decimal Quantity { get; private set; }
     public string Measure { get; private set; } = "";
 
+    /// <summary>The Sunday of its week: until then it is promised, and once that is past it is used.</summary>
+    public DateOnly UsedOn => Core.Calendar.Week.TryParse(Week, out var week) ? week.Days.Last : DateOnly.MinValue;
+
+    /// <summary>What it asks for: the amount once, used up unless the family keeps such a thing.</summary>
+    public SupplyAsk AskOf(Good good) => new(null, "", null, new Supply(good.Name, Quantity, Measure, Per.Family), 1, true);
+
     internal sealed class Mapping : IEntityTypeConfiguration<ListedByHand>
     {
         public void Configure(EntityTypeBuilder<ListedByHand> b)
@@ -54,6 +61,7 @@ public sealed class ListedByHand : IFamilyOwned
             b.HasKey(h => new { h.FamilyId, h.Id });
             b.Property(h => h.Week).HasMaxLength(8);
             b.Property(h => h.Measure).HasMaxLength(ShelfCount.LongestMeasure);
+            b.Ignore(h => h.UsedOn);
             b.HasIndex(h => new { h.FamilyId, h.Week });
             b.HasOne<Good>().WithMany().HasForeignKey(h => new { h.FamilyId, h.GoodId }).OnDelete(DeleteBehavior.Cascade);
         }
