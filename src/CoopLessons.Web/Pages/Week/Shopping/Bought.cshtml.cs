@@ -60,20 +60,27 @@ public sealed class BoughtModel(AppDb db, TimeProvider clock) : ShoppingPage(db,
         if (!ModelState.IsValid)
             return Again();
 
-        var (things, cents) = (0, 0);
+        var (things, cents) = (0, 0L);
+        var (iso, done) = (Shown.Iso, Input.Rows.Select(r => r.GoodId).ToList());
         var ids = Input.Rows.Select(r => r.Id).ToList();
         var before = (await Db.Purchases.Where(p => ids.Contains(p.Id)).Select(p => p.Id).ToListAsync(Ct)).ToHashSet();
+        var ticks = await Db.ShopTicks.Where(t => t.Week == iso && done.Contains(t.GoodId)).ToListAsync(Ct);
+        // The form was made from ticks. One that is gone was bought, or put back, on another form meanwhile.
+        foreach (var (i, row) in Input.Rows.Index().Where(r => !r.Item.Leave && !before.Contains(r.Item.Id) && ticks.All(t => t.GoodId != r.Item.GoodId)))
+            ModelState.AddModelError($"Input.Rows[{i}].Quantity", $"{NameOfRow(row)} lies in the basket no longer: somebody put it on the shelf or took it out meanwhile. Look at the shelf, and choose “not bought” here, or tick it on the list once more.");
+        if (!ModelState.IsValid)
+            return Again(StatusCodes.Status409Conflict);
         foreach (var (row, amount, paid) in read.Where(r => !r.Row.Leave))
         {
             (things, cents) = (things + 1, cents + paid);
             if (before.Contains(row.Id))
                 continue;
             await MeetAsync(row.GoodId);
-            Db.Purchases.Add(new Purchase(row.Id, row.GoodId, amount!.Value, paid, day, Now, Shown.Iso, NeedsOf(row.GoodId)));
+            var line = LineOf(row.GoodId, amount!.Value);
+            Db.Purchases.Add(new Purchase(row.Id, row.GoodId, amount.Value, paid, day, Now, iso, NeedsOf(line), line?.Line.Parts.Where(p => p.Ask.ActivityId is null).Sum(p => p.Quantity) ?? 0));
         }
 
-        var (iso, done) = (Shown.Iso, Input.Rows.Select(r => r.GoodId).ToList());
-        Db.ShopTicks.RemoveRange(await Db.ShopTicks.Where(t => t.Week == iso && done.Contains(t.GoodId)).ToListAsync(Ct));
+        Db.ShopTicks.RemoveRange(ticks);
         if (!await SaveNewAsync() && await Db.Purchases.CountAsync(p => ids.Contains(p.Id), Ct) < things)
             return AgainAfterOthers();
         Say(things == 0 ? "Nothing was bought; the ticks are taken out." : $"{(things == 1 ? "1 thing is" : $"{things} things are")} on the shelf, {SupplyWords.Dollars(cents)}.");
@@ -87,7 +94,7 @@ public sealed class BoughtModel(AppDb db, TimeProvider clock) : ShoppingPage(db,
         {
             GoodId = line.GoodId,
             Id = Guid.CreateVersion7(),
-            Quantity = SupplyWords.Field(packs is { } n ? n * line.Pack!.Size : line.Buy.Quantity),
+            Quantity = SupplyWords.Field(packs is { } n ? n * line.Pack!.Size : Buying.Typeable(line.Buy.Quantity)),
             Measure = (packs is null ? line.Line.Measure : line.Pack!.Measure).Word,
             Price = line.Buy.Cents is { } cents ? SupplyWords.PriceField(cents) : null,
         };
@@ -102,10 +109,13 @@ public sealed class BoughtModel(AppDb db, TimeProvider clock) : ShoppingPage(db,
         return quantity is { } q && measure is not null ? new Amount(q, measure) : null;
     }
 
-    /// <summary>The activities of the week that need the good, each with its need in one measure where that can be told.</summary>
-    private List<PurchaseNeed> NeedsOf(Guid goodId)
+    /// <summary>The line for which an amount of a good was bought: one of its own dimension, else one whose measure it turns into, else any.</summary>
+    private ShopLine? LineOf(Guid goodId, Amount amount) => List.Lines.Where(l => l.GoodId == goodId)
+        .OrderBy(l => l.Line.Measure.Dimension == amount.Measure.Dimension ? 0 : amount.In(l.Line.Measure, l.Line.GramsPerCup) is not null ? 1 : 2).ThenBy(l => l.State).FirstOrDefault();
+
+    /// <summary>The activities of the week that need the good, each with its need in one measure.</summary>
+    private List<PurchaseNeed> NeedsOf(ShopLine? line)
     {
-        var line = List.Lines.Where(l => l.GoodId == goodId).OrderBy(l => l.State).FirstOrDefault();
         if (line is null)
             return [];
         var units = List.Week.Activities.ToDictionary(a => a.Activity.Id, a => a.Unit);
