@@ -64,6 +64,29 @@ public sealed class Something_else_instead(TestServer server)
         Assert.DoesNotContain("Dove", (await family.ListAsync()).Text("main"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Takes_no_other_ingredient_with_it_that_only_sounds_like_it()
+    {
+        var family = await BakingFamily.MakeAsync(server, [new Supply("Butter", 100, "g", Per.Family)], [],
+            [new Ingredient("Butter", [Core.Families.Allergen.Milk]), new Ingredient("Peanut butter", [Core.Families.Allergen.Wheat])]);
+        var page = await family.Guardian.GetAsync($"{BakingFamily.List}/swap/{family.IdOf("Butter")}");
+        using var answer = await family.Guardian.SubmitAsync(page, new() { ["Input.Instead"] = "Margarine", ["Input.ActivityId"] = "" }, within: "#Input_Instead");
+        var care = (await family.ListAsync()).Text(".note.look");
+        Assert.Contains("Peanut butter holds wheat, and Dove is allergic to it: in “Bake rolls”", care, StringComparison.Ordinal);
+        Assert.DoesNotContain("Teal", care, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Is_one_swap_where_two_forms_say_it_at_once()
+    {
+        var family = await BakingFamily.MakeAsync(server);
+        var page = await family.Guardian.GetAsync(Swap(family));
+        var answers = await Task.WhenAll(Enumerable.Range(0, 3).Select(_ =>
+            family.Guardian.SubmitAsync(page, new() { ["Input.Instead"] = "Rice flour", ["Input.ActivityId"] = "" }, within: "#Input_Instead")));
+        Assert.Contains(answers, a => a.StatusCode == HttpStatusCode.Redirect);
+        Assert.Equal(1, await family.Family.FromDbAsync(db => db.Swaps.CountAsync()));
+    }
+
     [Theory]
     [InlineData("Input.Instead", "")]
     [InlineData("Input.Instead", "flour")]

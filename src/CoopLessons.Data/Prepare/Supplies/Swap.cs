@@ -37,6 +37,9 @@ public sealed class Swap : IFamilyOwned, IVersioned
     public string? OwnMeasure { get; private set; }
     public int Version { get; private set; }
 
+    /// <summary>The id of the swap of a good in an activity, or in all: one swap has one id, however many forms write it.</summary>
+    public static Guid IdFor(Guid goodId, Guid? activityId) => Good.IdFor(goodId, $"swap {activityId}");
+
     public bool LeavesOut => Instead.Length == 0;
 
     public Amount? Own => OwnQuantity is { } quantity && Measures.Find(OwnMeasure) is { } measure ? new Amount(quantity, measure) : null;

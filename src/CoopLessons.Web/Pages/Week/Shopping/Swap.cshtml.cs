@@ -63,15 +63,22 @@ public sealed class SwapModel(AppDb db, TimeProvider clock) : ShoppingPage(db, c
             return Again();
         if (await MeetAsync(goodId) is null)
             return NotFound();
-        var activity = Input.ActivityId;
-        if (await Db.Swaps.FirstOrDefaultAsync(s => s.GoodId == goodId && s.ActivityId == activity, Ct) is { } known)
-            known.Describe(facts!);
-        else
-            Db.Swaps.Add(new Swap(Guid.CreateVersion7(), goodId, activity, facts!));
-        if (!await SaveNewAsync())
+        // Two forms may say the first swap in the same moment; the second finds what the first wrote, and changes it.
+        if (!await WriteAsync(goodId, facts!) && !await WriteAsync(goodId, facts!))
             return AgainAfterOthers();
         Say(Input.LeaveOut ? $"{Good} is left out." : $"{Input.Instead} is used instead of {Good}.");
         return LocalRedirect(Address);
+    }
+
+    private async Task<bool> WriteAsync(Guid goodId, SwapFacts facts)
+    {
+        var activity = Input.ActivityId;
+        await MeetAsync(goodId);
+        if (await Db.Swaps.OrderBy(s => s.Id).FirstOrDefaultAsync(s => s.GoodId == goodId && s.ActivityId == activity, Ct) is { } known)
+            known.Describe(facts);
+        else
+            Db.Swaps.Add(new Swap(Swap.IdFor(goodId, activity), goodId, activity, facts));
+        return await SaveNewAsync();
     }
 
     public async Task<IActionResult> OnPostRemoveAsync(string week, Guid goodId, Guid swapId)
