@@ -17,6 +17,9 @@ public sealed class CountRow
 {
     public Guid GoodId { get; set; }
     public string? Quantity { get; set; }
+
+    /// <summary>As the form showed it: what was counted in grams stays grams, whatever the shelf is told in meanwhile.</summary>
+    public string? Measure { get; set; }
 }
 
 public sealed class ShelfInput
@@ -54,15 +57,16 @@ public sealed class ShelfModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         var counted = 0;
         foreach (var (i, row) in Input.Counts.Index().Where(c => c.Item.Quantity is not null))
         {
-            if (Typed.Quantity(ModelState, $"Input.Counts[{i}].Quantity", row.Quantity, zero: true) is not { } quantity)
+            if (Typed.Quantity(ModelState, $"Input.Counts[{i}].Quantity", row.Quantity, zero: true) is not { } quantity
+                || Typed.Measure(ModelState, $"Input.Counts[{i}].Quantity", row.Measure) is not { } measure)
                 continue;
-            Db.ShelfCounts.Add(new ShelfCount(Guid.CreateVersion7(), row.GoodId, Today, Now, new Amount(quantity, Rows.Single(r => r.Good.Id == row.GoodId).Measure!)));
+            Db.ShelfCounts.Add(new ShelfCount(Guid.CreateVersion7(), row.GoodId, Today, Now, new Amount(quantity, measure)));
             counted++;
         }
 
         if (!ModelState.IsValid)
         {
-            Input.Counts = [.. Rows.Where(r => r.Measure is not null).Select(r => Input.Counts.FirstOrDefault(c => c.GoodId == r.Good.Id) ?? new CountRow { GoodId = r.Good.Id })];
+            Input.Counts = [.. Rows.Where(r => r.Measure is not null).Select(r => Input.Counts.FirstOrDefault(c => c.GoodId == r.Good.Id) ?? RowOf(r))];
             return Again();
         }
 
@@ -98,6 +102,8 @@ public sealed class ShelfModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             var measure = shelf.MeasureOf(g.Key);
             return new ShelfRow(g, shelf.Knows(g.Key) && measure is not null ? shelf.Of(g.Key, measure) : null, measure);
         }).OrderBy(r => r.Good.Place.Length == 0).ThenBy(r => r.Good.Place, StringComparer.OrdinalIgnoreCase).ThenBy(r => r.Good.Name, StringComparer.OrdinalIgnoreCase)];
-        Input = new ShelfInput { Counts = [.. Rows.Where(r => r.Measure is not null).Select(r => new CountRow { GoodId = r.Good.Id })] };
+        Input = new ShelfInput { Counts = [.. Rows.Where(r => r.Measure is not null).Select(RowOf)] };
     }
+
+    private static CountRow RowOf(ShelfRow row) => new() { GoodId = row.Good.Id, Measure = row.Measure!.Word };
 }
