@@ -55,6 +55,7 @@ public sealed class A_good_written_down(TestServer server)
     [InlineData("Input.PackSize", "a bag")]
     [InlineData("Input.PackMeasure", "bag")]
     [InlineData("Input.PackPrice", "1,5")]
+    [InlineData("Input.PackPrice", "9999999999999999999999999999")]
     [InlineData("Input.GramsPerCup", "0")]
     [InlineData("Input.After", "eaten")]
     [InlineData("Input.SameAs", "Sand")]
@@ -81,6 +82,19 @@ public sealed class A_good_written_down(TestServer server)
         var shown = await family.Guardian.SubmitAsync(old, new() { ["Input.Place"] = "Front shelf" }, within: "#Input_Name").AnsweredAsync(HttpStatusCode.Conflict);
         Assert.Equal("Front shelf", shown.QuerySelector("#Input_Place")!.GetAttribute("value"));
         Assert.Equal("Back shelf", await family.Family.FromDbAsync(db => db.Goods.Select(g => g.Place).SingleAsync()));
+    }
+
+    [Fact]
+    public async Task Is_not_saved_over_what_somebody_else_wrote_first()
+    {
+        var family = await BakingFamily.MakeAsync(server);
+        var old = await family.Guardian.GetAsync($"/week/shelf/{family.Flour}");
+        using var first = await SayAsync(family, "Flour", new() { ["Input.Place"] = "Back shelf" });
+        var shown = await family.Guardian.SubmitAsync(old, new() { ["Input.Place"] = "Front shelf" }, within: "#Input_Name").AnsweredAsync(HttpStatusCode.Conflict);
+        Assert.Equal("Front shelf", shown.QuerySelector("#Input_Place")!.GetAttribute("value"));
+        Assert.Equal("Back shelf", await family.Family.FromDbAsync(db => db.Goods.Select(g => g.Place).SingleAsync()));
+        using var again = await family.Guardian.SubmitAsync(shown, within: "#Input_Name");
+        Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
     }
 
     [Fact]

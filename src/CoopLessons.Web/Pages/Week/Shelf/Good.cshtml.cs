@@ -32,6 +32,9 @@ public sealed class GoodInput
     public string? SameAs { get; set; }
 
     public int Version { get; set; }
+
+    /// <summary>Something was written about it when the form was made.</summary>
+    public bool WasWritten { get; set; }
 }
 
 public sealed class CountInput
@@ -75,14 +78,15 @@ public sealed class GoodModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         if (!ModelState.IsValid)
             return Again();
         var row = await RowAsync();
-        if (IsWritten)
+        if (Input.WasWritten)
             Expect(row, Input.Version);
         row.Describe(facts!);
-        if (!await SaveAsync())
+        // A form from before the first writing has no version to hold against: it writes the row first, or not at all.
+        if (!Input.WasWritten && Db.Entry(row).State != EntityState.Added || !await SaveNewAsync())
         {
-            if (!await FindAsync(goodId, keep: Input))
-                return NotFound();
-            return Again(StatusCodes.Status409Conflict);
+            Db.ChangeTracker.Clear();
+            ModelState.AddModelError("", "Somebody changed this while you were writing. What you typed is still here; open the page again beside it to compare, then save once more.");
+            return await FindAsync(goodId, keep: Input) ? Again(StatusCodes.Status409Conflict) : NotFound();
         }
 
         Say($"“{row.Name}” is saved.");
@@ -134,8 +138,9 @@ public sealed class GoodModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         Input = keep ?? FormOf(good);
         if (keep is not null)
         {
-            Input.Version = good.Version;
+            (Input.Version, Input.WasWritten) = (good.Version, IsWritten);
             ModelState.Remove("Input.Version");
+            ModelState.Remove("Input.WasWritten");
         }
 
         return true;
@@ -153,6 +158,7 @@ public sealed class GoodModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         AlwaysThere = good.AlwaysThere,
         SameAs = good.SameAsId is { } id ? _goods.Find(id)?.Name : null,
         Version = good.Version,
+        WasWritten = IsWritten,
     };
 
     private async Task<GoodFacts?> ReadAsync()
