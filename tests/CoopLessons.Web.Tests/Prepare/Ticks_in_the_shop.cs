@@ -30,6 +30,16 @@ public sealed class Ticks_in_the_shop(TestServer server)
     }
 
     [Fact]
+    public async Task Of_another_parent_stay_where_an_older_form_is_saved()
+    {
+        var family = await BakingFamily.MakeAsync(server);
+        var old = await family.ListAsync();
+        using var first = await family.Guardian.SubmitAsync(old, new() { ["ticks"] = family.Flour.ToString() }, within: "#basket");
+        using var second = await family.Guardian.SubmitAsync(old, new() { ["ticks"] = family.IdOf("Card").ToString() }, within: "#basket");
+        Assert.Equal(new[] { family.Flour, family.IdOf("Card") }.Order(), (await family.TicksAsync()).Order());
+    }
+
+    [Fact]
     public async Task Sent_twice_by_the_script_stay_one_and_the_answer_says_how_they_stand()
     {
         var family = await BakingFamily.MakeAsync(server);

@@ -12,22 +12,27 @@
   const longestSeconds = 15;
   let busy = false;
   let refused = '';
+  let pending = {};
+  let stored = true;
 
+  // Another tab of the list keeps its ticks under the same name: what is kept is read before each change of it.
   const read = () => {
+    if (!stored) return pending;
     try {
       const kept = JSON.parse(localStorage.getItem(name) ?? '{}');
       return Object.fromEntries(Object.entries(kept).filter(([, on]) => typeof on === 'boolean'));
     } catch {
-      return {};
+      return pending;
     }
   };
-  let pending = read();
 
   const keep = () => {
     try {
       if (Object.keys(pending).length > 0) localStorage.setItem(name, JSON.stringify(pending));
       else localStorage.removeItem(name);
+      stored = true;
     } catch {
+      stored = false;
       // A phone that keeps nothing still sends while the page is open.
     }
   };
@@ -41,6 +46,7 @@
   };
 
   const send = async () => {
+    pending = read();
     const sent = Object.entries(pending);
     if (busy || sent.length === 0) return;
     busy = true;
@@ -53,6 +59,7 @@
       if (answer.ok) {
         const stands = await answer.json();
         const settled = new Map([...stands.on.map(id => [id, true]), ...stands.off.map(id => [id, false])]);
+        pending = read();
         for (const [id, on] of sent) {
           // Ticked anew while this was under way: that is another tick, and is sent next.
           if (settled.has(id) && pending[id] === on) delete pending[id];
@@ -71,7 +78,7 @@
 
   const boxes = [...form.querySelectorAll('[data-tick]')];
   // What is not to be bought any more needs no tick.
-  pending = Object.fromEntries(Object.entries(pending).filter(([id]) => boxes.some(box => box.value === id)));
+  pending = Object.fromEntries(Object.entries(read()).filter(([id]) => boxes.some(box => box.value === id)));
   keep();
   for (const box of boxes) {
     if (box.value in pending) box.checked = pending[box.value];
@@ -80,7 +87,7 @@
     const box = event.target;
     if (!box.matches?.('[data-tick]')) return;
     for (const same of boxes) if (same.value === box.value) same.checked = box.checked;
-    pending[box.value] = box.checked;
+    pending = { ...read(), [box.value]: box.checked };
     keep();
     send();
   });

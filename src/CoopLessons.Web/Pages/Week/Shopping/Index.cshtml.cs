@@ -45,16 +45,21 @@ public sealed class ShoppingModel(AppDb db, TimeProvider clock) : ShoppingPage(d
         return Page();
     }
 
-    /// <summary>The whole form: of its lines, those that are ticked.</summary>
-    public async Task<IActionResult> OnPostAsync(string week, List<Guid> lines, List<Guid> ticks)
+    /// <summary>
+    /// The whole form. Only what was changed on it is changed: another parent may have ticked something since it was made.
+    /// </summary>
+    /// <param name="was">What was ticked when the form was made.</param>
+    public async Task<IActionResult> OnPostAsync(string week, List<Guid> was, List<Guid> ticks)
     {
         if (!await LoadAsync(week))
             return NotFound();
         if (!ModelState.IsValid)
             return BadRequest();
-        if (!await TickAsync([.. ticks], [.. lines.Except(ticks)]))
+        if (!await TickAsync([.. ticks.Except(was)], [.. was.Except(ticks)]))
             return NotFound();
-        Say(ticks.Count == 1 ? "1 thing is in the basket." : $"{ticks.Count} things are in the basket.");
+        var iso = Shown.Iso;
+        var count = await Db.ShopTicks.CountAsync(t => t.Week == iso, Ct);
+        Say(count == 1 ? "1 thing is in the basket." : $"{count} things are in the basket.");
         return LocalRedirect(Address);
     }
 
