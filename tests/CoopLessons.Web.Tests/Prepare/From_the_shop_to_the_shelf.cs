@@ -1,4 +1,8 @@
 using System.Net;
+using CoopLessons.Core.Prepare.Supplies;
+using CoopLessons.Core.Units;
+using CoopLessons.Data.Prepare.Supplies;
+using CoopLessons.Data.Schedule;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Today;
 using CoopLessons.Web.Tests.Units;
@@ -103,6 +107,86 @@ public sealed class From_the_shop_to_the_shelf(TestServer server)
         await family.CountedAsync(1000, 1);
         using var listed = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync("/week/shopping/2026-W12"), new() { ["Else.Name"] = "Flour", ["Else.Quantity"] = "400", ["Else.Measure"] = "g" }, within: "#Else_Name");
         Assert.Contains("needs 400 g of 450 g", (await family.Guardian.GetAsync("/week/shopping/2026-W12")).Text("main"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_was_put_there_from_one_form_is_not_put_there_from_another_again()
+    {
+        var family = await TickedAsync();
+        var (one, other) = (await family.Guardian.GetAsync(Bought), await family.Guardian.GetAsync(Bought));
+        using var first = await family.Guardian.SubmitAsync(one);
+        Assert.Equal(HttpStatusCode.Redirect, first.StatusCode);
+        var shown = await family.Guardian.SubmitAsync(other).AnsweredAsync(HttpStatusCode.Conflict);
+        Assert.Contains("lies in the basket no longer", shown.Fault("Input.Rows[0].Quantity"), StringComparison.Ordinal);
+        Assert.Equal(1, await family.Family.FromDbAsync(db => db.Purchases.CountAsync()));
+    }
+
+    // By hand: $10.00 over 250 g, 300 g and 450 g for no activity are 2.50, 3.00 and 4.50.
+    [Fact]
+    public async Task What_was_listed_by_hand_is_charged_to_no_activity()
+    {
+        var family = await TickedAsync();
+        using var listed = await family.Guardian.SubmitAsync(await family.ListAsync(), new() { ["Else.Name"] = "Flour", ["Else.Quantity"] = "450", ["Else.Measure"] = "g" }, within: "#Else_Name");
+        using var answer = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync(Bought), new() { ["Input.Rows[0].Price"] = "10.00" });
+        var costs = (await family.Guardian.GetAsync("/week/costs")).QuerySelectorAll("tbody tr, tfoot tr").Select(r => string.Join(' ', r.Children.Select(c => c.TextContent.Trim())));
+        Assert.Equal(["From Grain to Loaf $5.50", "Salt dough $3.00", "Bake rolls $2.50", "For no activity in particular $4.50", "Together $10.00"], costs);
+    }
+
+    [Fact]
+    public async Task What_is_bought_by_the_piece_and_by_weight_is_charged_to_whom_it_is_for()
+    {
+        var family = await BakingFamily.MakeAsync(server, [new Supply("Butter", 2, "piece", Per.Family), new Supply("Butter dish", 1, "piece", Per.Family)], [new Supply("Butter", 100, "g", Per.Family)], [new Ingredient("Butter", [])]);
+        using var ticked = await family.Guardian.SubmitAsync(await family.ListAsync(), new() { ["ticks"] = family.IdOf("Butter").ToString() }, within: "#basket");
+        using var answer = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync(Bought), new() { ["Input.Rows[0].Price"] = "1.00", ["Input.Rows[1].Price"] = "2.00" });
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        var purchases = await family.Family.FromDbAsync(db => db.Purchases.ToListAsync());
+        Assert.Equal([("Bake rolls", "piece"), ("Salt dough", "g")], purchases.Select(p => (Assert.Single(p.Shares).Activity, p.Measure)).Order());
+    }
+
+    // Bought for the week of 2 March and used in it: on 12 March the next litre is missing.
+    [Fact]
+    public async Task What_was_listed_by_hand_for_a_week_that_is_past_is_used()
+    {
+        var family = await BakingFamily.MakeAsync(server);
+        var litre = new Amount(1, Measures.Litre);
+        await family.Family.WithDbAsync(async db =>
+        {
+            var milk = new Good(family.Family.Id, "Milk");
+            db.Goods.Add(milk);
+            db.Purchases.Add(new Purchase(Guid.CreateVersion7(), milk.Id, litre, 119, new DateOnly(2026, 3, 3), TestServer.Start.UtcDateTime.AddDays(-9), "2026-W10", []));
+            db.ListedByHand.Add(new ListedByHand(Guid.CreateVersion7(), "2026-W10", milk.Id, litre));
+            db.ListedByHand.Add(new ListedByHand(Guid.CreateVersion7(), BakingFamily.Week, milk.Id, litre));
+            await db.SaveChangesAsync();
+        });
+        Assert.Contains("Milk 1 l", (await family.ListAsync()).Text("#basket"), StringComparison.Ordinal);
+        Assert.DoesNotContain("Milk", (await family.Guardian.GetAsync("/week/shopping/2026-W10")).Text("#basket"), StringComparison.Ordinal);
+    }
+
+    // By hand: 1,000 g less the 250 g of Thursday's rolls is 750 g; Friday's sitting of the rolls needs no more of them.
+    [Fact]
+    public async Task What_the_first_sitting_of_an_activity_used_is_not_needed_again_for_the_second()
+    {
+        var family = await BakingFamily.MakeAsync(server);
+        await family.CountedAsync(1000, 1);
+        await family.Family.WithDbAsync(async db =>
+        {
+            db.PlannedSessions.Add(new PlannedSession(Guid.CreateVersion7(), family.Rolls, TestServer.Today.AddDays(1), 600, 1, [family.Teal]));
+            await db.SaveChangesAsync();
+        });
+        Assert.Contains("needs 550 g of 1 kg", (await family.ListAsync()).Text("main"), StringComparison.Ordinal);
+        using var done = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync("/today"), within: PlannedDay.Form(family.RollsSession, "Done"));
+        Assert.Contains("needs 300 g of 750 g", (await family.ListAsync()).Text("main"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_count_keeps_the_measure_of_the_form_it_was_typed_in()
+    {
+        var family = await BakingFamily.MakeAsync(server);
+        await family.CountedAsync(1000, 1);
+        var old = await family.Guardian.GetAsync("/week/shelf");
+        using var kilogram = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync($"/week/shelf/{family.Flour}"), new() { ["Count.Quantity"] = "2", ["Count.Measure"] = "kg" }, within: "#Count_Quantity");
+        using var counted = await family.Guardian.SubmitAsync(old, new() { ["Input.Counts[0].Quantity"] = "200" }, within: "#count-0");
+        Assert.Equal([(2m, "kg"), (200m, "g"), (1000m, "g")], (await family.Family.FromDbAsync(db => db.ShelfCounts.ToListAsync())).Select(c => (c.Quantity, c.Measure)).Order());
     }
 
     [Fact]
