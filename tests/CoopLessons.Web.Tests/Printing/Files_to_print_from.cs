@@ -187,7 +187,7 @@ public sealed class Files_to_print_from(TestServer server)
         using var twice = await family.BringFromAsync(page, SamplePages.Sheet("mill-visit"), "visit.pdf", printable, own);
         using var other = await family.BringFromAsync(page, SamplePages.Sheet("gluten-test"), "test.pdf", printable, own);
 
-        Assert.Equal([HttpStatusCode.Redirect, HttpStatusCode.Redirect], [first.StatusCode, twice.StatusCode]);
+        Assert.Equal((HttpStatusCode.Redirect, HttpStatusCode.Redirect), (first.StatusCode, twice.StatusCode));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, other.StatusCode);
         Assert.Contains("There is a file for", (await Visitor.ParseAsync(other)).QuerySelector(".fault:not(:empty)")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(["visit.pdf"], await NamesAsync(family));
