@@ -79,7 +79,7 @@ public sealed class A_week_made_ready(TestServer server)
         await week.AddAsync(new Swap(Guid.CreateVersion7(), flour.Id, null, new SwapFacts("Almond flour", 1, null)));
 
         Assert.Contains("Almond flour holds tree nuts, and Dove is allergic to it", (await week.Guardian.GetAsync(Ready)).Text("#care"), StringComparison.Ordinal);
-        var tiles = (await week.Guardian.GetAsync("/week/fridge/2026-W12")).QuerySelectorAll(".boxes > li").Single(l => l.TextContent.Contains("tiles", StringComparison.Ordinal)).TextContent;
+        var tiles = (await week.Guardian.GetAsync("/week/fridge/2026-W12")).QuerySelectorAll(".boxes > li").Single(l => l.TextContent.Contains("tiles of the grain story, Heron, Linnet and Wren: ", StringComparison.Ordinal)).TextContent;
         Assert.Contains("Almond flour", tiles, StringComparison.Ordinal);
         Assert.DoesNotContain("wheat flour", tiles, StringComparison.Ordinal);
     }

@@ -1,3 +1,4 @@
+using CoopLessons.Core.Prepare.Supplies;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Units;
@@ -59,12 +60,7 @@ public sealed class UnitPlan
     }
 
     /// <summary>How many of a supply a family needs: per learner, per two, or once. A family without learners counts as one.</summary>
-    public static decimal Needed(Supply supply, int learners) => supply.Per switch
-    {
-        Per.Learner => supply.Quantity * Math.Max(1, learners),
-        Per.Pair => supply.Quantity * Math.Max(1, (learners + 1) / 2),
-        _ => supply.Quantity,
-    };
+    public static decimal Needed(Supply supply, int learners) => supply.Quantity * SupplyAsk.TimesFor(supply.Per, Math.Max(1, learners));
 
     /// <summary>The unit's subjects that an activity uses, in the family's order.</summary>
     private static IEnumerable<FamilySubject> Held(Unit unit, IReadOnlyList<FamilySubject> subjects)
