@@ -57,6 +57,6 @@ public sealed class A_week_made_ready(CoopServer server) : IClassFixture<CoopSer
     {
         var form = page.Locator("section[id^='print-']").First.Locator("form:has(input[type=file])");
         await form.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/pdf", Buffer = bytes });
-        await form.GetByRole(AriaRole.Button).First.ClickAsync();
+        await form.GetByRole(AriaRole.Button, new() { Name = "Bring the file" }).ClickAsync();
     }
 }
