@@ -107,6 +107,8 @@ public sealed class Screen : IAsyncDisposable
     /// <summary>What depends on a screen's size or colours; every other rule of axe finds the same in each look.</summary>
     private static readonly List<string> RulesOfLooks = ["color-contrast", "target-size", "scrollable-region-focusable"];
 
+    private const int BarHeight = 200;
+
     /// <summary>A phone and a laptop by day and by night, and the narrowest phone.</summary>
     private static readonly (int Width, int Height, ColorScheme Scheme)[] Looks =
     [
@@ -133,7 +135,12 @@ public sealed class Screen : IAsyncDisposable
         var options = new AxeRunOptions { ResultTypes = [ResultType.Violations] };
         if (rules is not null)
             options.RunOnly = RunOnlyOptions.Rules([.. rules]);
+        // As high as the page is long: what lies under a bar that stays in place is reached by scrolling, and is not small.
+        var size = Page.ViewportSize!;
+        var high = await Page.EvaluateAsync<int>("() => document.documentElement.scrollHeight");
+        await Page.SetViewportSizeAsync(size.Width, Math.Max(size.Height, high + BarHeight));
         var found = await Page.RunAxe(options);
+        await Page.SetViewportSizeAsync(size.Width, size.Height);
         var look = $"{Page.Url} at {Page.ViewportSize?.Width} px";
         Assert.True(found.Violations.Length == 0, $"{look}: " + string.Join("; ", found.Violations.Select(v => $"{v.Id} ({v.Help}) at {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}")));
         var beyond = await Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");

@@ -1,10 +1,10 @@
+using System.ComponentModel.DataAnnotations;
 using CoopLessons.Core.Prepare.Supplies;
 using CoopLessons.Data;
 using CoopLessons.Data.Prepare.Supplies;
 using CoopLessons.Web.Pages.Account;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
-using System.ComponentModel.DataAnnotations;
 
 namespace CoopLessons.Web.Pages.Shopping;
 
