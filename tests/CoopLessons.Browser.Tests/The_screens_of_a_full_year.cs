@@ -45,7 +45,7 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
     {
         await using var screen = await Screen.OpenAsync(server.Address, 360, 740);
         await server.SignInAsync(screen.Page);
-        foreach (var path in new[] { "/today", "/week", "/units", "/records", "/family", "/log", "/log/new", "/week/ready", "/week/ahead", "/week/fridge/2026-W17", "/week/packet/2026-W17", "/week/packet/prices", "/week/shopping/2026-W17", "/family/subjects", "/family/people", "/family/counting", "/family/years/new", "/units/new", "/units/take-in", "/person", "/person/authenticator" })
+        foreach (var path in new[] { "/today", "/week", "/units", "/records", "/family", "/log", "/log/new", "/week/ready", "/week/ahead", "/week/fridge/2026-W17", "/week/packet/2026-W17", "/week/packet/prices", "/week/shopping/2026-W17", "/week/shelf", "/week/costs", "/week/books", "/week/books/trip", "/records/reading", "/family/subjects", "/family/people", "/family/counting", "/family/years/new", "/units/new", "/units/take-in", "/person", "/person/authenticator" })
         {
             await screen.Page.GotoAsync(path);
             await screen.MustBeSoundInEveryLookAsync();
