@@ -48,7 +48,7 @@ public static class Cautions
     /// A small part is one that fits into the test cylinder of 16 CFR 1501.4 whole. Button cells and loose magnets do
     /// (its width of 31.7 mm stands from memory), so they are met in the same way.
     /// </summary>
-    private static readonly HashSet<HazardKind> Small = [HazardKind.SmallParts, HazardKind.ButtonCells, HazardKind.Magnets];
+    public static IReadOnlyList<HazardKind> Small { get; } = [HazardKind.SmallParts, HazardKind.ButtonCells, HazardKind.Magnets];
 
     /// <summary>A child below this age who is only in the room is kept out of reach (common practice, no source).</summary>
     public const int OutOfReachAge = 5;
