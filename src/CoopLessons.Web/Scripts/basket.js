@@ -1,5 +1,3 @@
-'use strict';
-
 // Ticks of the shopping list: saved at once, and kept on the phone while there is no network. Only the server's own answer
 // counts as saved. What is kept is which goods are ticked, by their ids, and nothing else.
 (() => {

@@ -1,5 +1,3 @@
-'use strict';
-
 (() => {
   const failed = 'That did not reach the server. Nothing was changed; try again.';
   const heard = () => document.getElementById('heard');
