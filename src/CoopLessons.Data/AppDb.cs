@@ -5,6 +5,7 @@ using CoopLessons.Core.Hours;
 using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Units;
+using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Files;
 using CoopLessons.Data.Hours;
@@ -81,6 +82,7 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<ShopTick> ShopTicks => Set<ShopTick>();
     public DbSet<ListedByHand> ListedByHand => Set<ListedByHand>();
     public DbSet<StoredFile> StoredFiles => Set<StoredFile>();
+    public DbSet<Piece> Pieces => Set<Piece>();
     public DbSet<PrintSource> PrintSources => Set<PrintSource>();
     public DbSet<PrintHabits> PrintHabits => Set<PrintHabits>();
     public DbSet<PrintedPacket> PrintedPackets => Set<PrintedPacket>();

@@ -16,7 +16,9 @@ public static class ShelfTidying
     public static async Task TidyAsync(this FileShelf shelf, AppDb db, DateTime now, CancellationToken ct)
     {
         var family = db.Current.FamilyId!.Value;
-        var unused = await db.StoredFiles.Where(f => !db.PrintSources.Any(s => s.Hash == f.Hash)).ToListAsync(ct);
+        var unused = await db.StoredFiles
+            .Where(f => !db.PrintSources.Any(s => s.Hash == f.Hash) && !db.Pieces.Any(p => p.Hash == f.Hash || p.OriginalHash == f.Hash))
+            .ToListAsync(ct);
         if (unused.Count > 0)
         {
             db.StoredFiles.RemoveRange(unused);

@@ -7,7 +7,8 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 namespace CoopLessons.Data.Log;
 
 /// <summary>Who writes.</summary>
-public sealed record Author(Guid PersonId, string Name);
+/// <param name="OnPhoneAt">When it was written on a phone without a network, UTC, as the phone says; null for what came at once.</param>
+public sealed record Author(Guid PersonId, string Name, DateTime? OnPhoneAt = null);
 
 /// <summary>Everything an entry says, as one writing of it.</summary>
 /// <param name="StartsAt">Minutes after midnight, or null.</param>
@@ -103,7 +104,7 @@ public sealed class LogRevision : IFamilyOwned, IAppendOnly
     internal LogRevision(int number, EntryFacts facts, Author author, DateTime now, string why, bool removed)
     {
         (Number, Date, StartsAt, What, Place, Note) = (number, facts.Date, facts.StartsAt, facts.What, facts.Place, facts.Note);
-        (AuthorId, AuthorName, WrittenAt, Why, Removed) = (author.PersonId, author.Name, now, why, removed);
+        (AuthorId, AuthorName, WrittenAt, OnPhoneAt, Why, Removed) = (author.PersonId, author.Name, now, author.OnPhoneAt, why, removed);
         _times.AddRange(facts.Times.Select(t => new LogTime(number, t)));
         _subjects.AddRange(facts.Split.Select(s => new LogSubject(number, s.SubjectId, s.Weight)));
         _subjects.AddRange(facts.Touches.Select(t => new LogSubject(number, t, 0)));
@@ -123,8 +124,11 @@ public sealed class LogRevision : IFamilyOwned, IAppendOnly
     public Guid AuthorId { get; private set; }
     public string AuthorName { get; private set; } = "";
 
-    /// <summary>The instant of writing, UTC; it may be days after the deed, and that stays visible.</summary>
+    /// <summary>The instant at which it reached the server, UTC; it may be days after the deed, and that stays visible.</summary>
     public DateTime WrittenAt { get; private set; }
+
+    /// <summary>When it was written on a phone without a network, UTC, as the phone says; null for what came at once.</summary>
+    public DateTime? OnPhoneAt { get; private set; }
     public string Why { get; private set; } = "";
     public bool Removed { get; private set; }
     public IReadOnlyList<LogTime> Times => _times;

@@ -22,6 +22,84 @@ namespace CoopLessons.Data.Migrations.Postgres
 
             NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
+            modelBuilder.Entity("CoopLessons.Data.Evidence.Piece", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("BroughtAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("BroughtBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("BroughtById")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateOnly>("Date")
+                        .HasColumnType("date");
+
+                    b.Property<Guid?>("EntryId")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("FacesOut")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Learners")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("OriginalHash")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid?>("SubjectId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("TakenAt")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "Date");
+
+                    b.HasIndex("FamilyId", "EntryId");
+
+                    b.HasIndex("FamilyId", "Hash");
+
+                    b.HasIndex("FamilyId", "SubjectId");
+
+                    b.ToTable("Pieces");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Families.Family", b =>
                 {
                     b.Property<Guid>("Id")
@@ -433,6 +511,9 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsRequired()
                         .HasMaxLength(4000)
                         .HasColumnType("character varying(4000)");
+
+                    b.Property<DateTime?>("OnPhoneAt")
+                        .HasColumnType("timestamp with time zone");
 
                     b.Property<string>("Place")
                         .IsRequired()
@@ -2089,6 +2170,31 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasKey("UserId", "LoginProvider", "Name");
 
                     b.ToTable("PersonTokens", (string)null);
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Evidence.Piece", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Log.LogEntry", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "EntryId")
+                        .OnDelete(DeleteBehavior.NoAction);
+
+                    b.HasOne("CoopLessons.Data.Files.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "Hash")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SubjectId")
+                        .OnDelete(DeleteBehavior.NoAction);
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Families.FamilySubject", b =>
