@@ -8,7 +8,8 @@ namespace CoopLessons.Data.Log;
 
 /// <summary>Who writes.</summary>
 /// <param name="OnPhoneAt">When it was written on a phone without a network, UTC, as the phone says; null for what came at once.</param>
-public sealed record Author(Guid PersonId, string Name, DateTime? OnPhoneAt = null);
+/// <param name="SentAs">The id under which a phone kept it, by which a second sending is known; null for what came at once.</param>
+public sealed record Author(Guid PersonId, string Name, DateTime? OnPhoneAt = null, Guid? SentAs = null);
 
 /// <summary>Everything an entry says, as one writing of it.</summary>
 /// <param name="StartsAt">Minutes after midnight, or null.</param>
@@ -48,6 +49,9 @@ public sealed class LogEntry : IFamilyOwned, IVersioned
 
     /// <summary>Number of the revision that holds.</summary>
     public int Newest { get; private set; }
+
+    /// <summary>Number of the last revision that was set aside; 0 for none.</summary>
+    public int LastAside { get; private set; }
     public int Version { get; private set; }
 
     /// <summary>Those that were loaded, which need not be all.</summary>
@@ -67,15 +71,34 @@ public sealed class LogEntry : IFamilyOwned, IVersioned
 
     public void Restore(LogRevision newest, Author author, DateTime now, string why) => Add(newest.Facts, author, now, why, removed: false);
 
-    private void Add(EntryFacts facts, Author author, DateTime now, string why, bool removed)
+    /// <summary>
+    /// Keeps what somebody wrote elsewhere at the same time beside what holds: it counts nowhere until a guardian says
+    /// which of both is right.
+    /// </summary>
+    public void SetAside(EntryFacts facts, Author author, DateTime now, string why)
+    {
+        Add(facts, author, now, why, removed: false, aside: true);
+        LastAside = Last;
+    }
+
+    /// <summary>A guardian's word on a revision that was set aside; from now on these facts hold.</summary>
+    /// <param name="removed">The entry counts nowhere, as it did not before.</param>
+    public void Answer(LogRevision aside, EntryFacts facts, bool removed, Author author, DateTime now, string why) =>
+        Add(facts, author, now, why, removed, answers: aside.Number);
+
+    private int Last => Math.Max(Newest, _revisions.Count == 0 ? LastAside : Math.Max(LastAside, _revisions.Max(r => r.Number)));
+
+    private void Add(EntryFacts facts, Author author, DateTime now, string why, bool removed, bool aside = false, int? answers = null)
     {
         // The database would take what the arithmetic later cannot read.
         if (facts.StartsAt is < 0 or >= 1440)
             throw new ArgumentOutOfRangeException(nameof(facts), facts.StartsAt, "An entry begins at a minute of its day, 0–1439.");
         if (facts.Times.Count == 0 || facts.Split.Count == 0)
             throw new ArgumentException("An entry has a learner and a subject.", nameof(facts));
-        Newest++;
-        _revisions.Add(new LogRevision(Newest, facts, author, now, why, removed));
+        var number = Last + 1;
+        if (!aside)
+            Newest = number;
+        _revisions.Add(new LogRevision(number, facts, author, now, why, removed, aside, answers));
     }
 
     internal sealed class Mapping : IEntityTypeConfiguration<LogEntry>
@@ -101,10 +124,11 @@ public sealed class LogRevision : IFamilyOwned, IAppendOnly
 
     private LogRevision() { }
 
-    internal LogRevision(int number, EntryFacts facts, Author author, DateTime now, string why, bool removed)
+    internal LogRevision(int number, EntryFacts facts, Author author, DateTime now, string why, bool removed, bool aside, int? answers)
     {
         (Number, Date, StartsAt, What, Place, Note) = (number, facts.Date, facts.StartsAt, facts.What, facts.Place, facts.Note);
         (AuthorId, AuthorName, WrittenAt, OnPhoneAt, Why, Removed) = (author.PersonId, author.Name, now, author.OnPhoneAt, why, removed);
+        (SentAs, Aside, Answers) = (author.SentAs, aside, answers);
         _times.AddRange(facts.Times.Select(t => new LogTime(number, t)));
         _subjects.AddRange(facts.Split.Select(s => new LogSubject(number, s.SubjectId, s.Weight)));
         _subjects.AddRange(facts.Touches.Select(t => new LogSubject(number, t, 0)));
@@ -131,6 +155,15 @@ public sealed class LogRevision : IFamilyOwned, IAppendOnly
     public DateTime? OnPhoneAt { get; private set; }
     public string Why { get; private set; } = "";
     public bool Removed { get; private set; }
+
+    /// <summary>The id under which a phone kept it until it was sent; null for what came at once.</summary>
+    public Guid? SentAs { get; private set; }
+
+    /// <summary>Written elsewhere at the same time as what holds, and kept beside it until a guardian chooses.</summary>
+    public bool Aside { get; private set; }
+
+    /// <summary>Number of the revision set aside on which this one is the word; null where it is none.</summary>
+    public int? Answers { get; private set; }
     public IReadOnlyList<LogTime> Times => _times;
     public IReadOnlyList<LogSubject> Subjects => _subjects;
 

@@ -66,6 +66,14 @@ public static class LogReading
         (await db.LogRevisions.Where(r => r.EntryId == id && r.Number == 1)
             .Include(r => r.Times).Include(r => r.Subjects).AsSplitQuery().AsNoTracking().SingleOrDefaultAsync(ct))?.Facts;
 
+    /// <summary>Revisions that were set aside and on which nobody has said a word yet.</summary>
+    public static IQueryable<LogRevision> Unanswered(this AppDb db) =>
+        db.LogRevisions.Where(r => r.Aside && !db.LogRevisions.Any(a => a.EntryId == r.EntryId && a.Answers == r.Number));
+
+    /// <summary>Whether what a phone kept under this id was written already.</summary>
+    public static Task<bool> WasSentAsync(this AppDb db, Guid entryId, Guid sentAs, CancellationToken ct) =>
+        db.LogRevisions.AnyAsync(r => r.EntryId == entryId && r.SentAs == sentAs, ct);
+
     /// <summary>The entry written last under the same words, from which a new one takes its subjects; null where there is none.</summary>
     public static Task<LogRevision?> LastOfAsync(this AppDb db, string what, CancellationToken ct) =>
         db.Standing().Where(r => r.What == what).OrderByDescending(r => r.WrittenAt).ThenByDescending(r => r.EntryId).FirstOrDefaultAsync(ct);

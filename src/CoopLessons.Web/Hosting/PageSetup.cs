@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using System.Text;
+using CoopLessons.Web.Phone;
 using CoopLessons.Web.Security;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.ModelBinding;
@@ -20,6 +21,7 @@ public static class PageSetup
         services.AddRazorPages(o => Access.Apply(o.Conventions))
             .AddMvcOptions(o =>
             {
+                o.Filters.Add(new KeptAnswers());
                 o.Filters.Add(new AnswerablePages());
                 o.ModelBinderProviders.Insert(0, new PlainTextBinderProvider());
                 var say = o.ModelBindingMessageProvider;

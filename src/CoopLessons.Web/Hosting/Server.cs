@@ -2,6 +2,7 @@ using CoopLessons.Data;
 using CoopLessons.Data.Databases;
 using CoopLessons.Data.Files;
 using CoopLessons.Data.People;
+using CoopLessons.Web.Phone;
 using CoopLessons.Web.Security;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
@@ -43,6 +44,9 @@ public static class Server
         builder.Services.AddSingleton<Printing.PrintRoom>();
         builder.Services.AddSingleton<Printing.FileLook>();
         builder.Services.AddScoped<Printing.BroughtFile>();
+        builder.Services.AddSingleton<PageShots>();
+        builder.Services.AddSingleton<PhoneWorker>();
+        builder.Services.AddPacking();
         builder.Services.AddSingleton<FirstRunWord>();
         builder.Services.AddSingleton<FirstClaim>();
         builder.Services.AddSingleton<DemoCoop>();
@@ -68,10 +72,13 @@ public static class Server
     private static void Use(WebApplication app)
     {
         app.UseForwardedHeaders();
+        app.UseResponseCompression();
         app.UseSafeHeaders();
         app.UseExceptionHandler("/error");
         app.UseStatusCodePagesWithReExecute("/status/{0}");
         app.UseMiddleware<TlsBeyondThisMachine>();
+        // From here on a page can be asked for once more inside this process, to be kept on a phone.
+        ((IApplicationBuilder)app).Use(app.Services.GetRequiredService<PageShots>().From);
         app.UseRouting();
         app.UseRateLimiter();
         app.UseAuthentication();
@@ -79,6 +86,7 @@ public static class Server
         app.UseAuthorization();
         app.MapStaticAssets().AllowAnonymous();
         app.MapHealth();
+        app.MapPhone();
         app.MapRazorPages().WithStaticAssets();
         // An unknown address is unknown to everybody, rather than closed.
         app.MapFallback("{**path}", () => Results.NotFound()).AllowAnonymous();

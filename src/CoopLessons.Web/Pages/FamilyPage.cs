@@ -1,6 +1,7 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Log;
+using CoopLessons.Web.Phone;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Filters;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -23,12 +24,24 @@ public abstract class FamilyPage(AppDb db, TimeProvider clock) : PageModel
     /// <summary>Today in the family's time zone.</summary>
     public DateOnly Today => Family.Today(Clock);
 
+    /// <summary>What a phone kept and sends now; null for a form that is sent by itself.</summary>
+    protected KeptItem? Kept => KeptItem.Of(Request);
+
     public bool IsGuardian => Db.Current.Role == Data.Tenancy.Role.Guardian;
 
     public override async Task OnPageHandlerExecutionAsync(PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
     {
         Family = await Db.Families.SingleAsync(Ct);
+        // What was done for one family is never written for another that the person chose meanwhile.
+        if (KeptItem.Of(Request) is not null && Request.Headers[KeptItem.FamilyHeader].ToString() is { Length: > 0 } family && family != Family.Id.ToString())
+        {
+            context.Result = new StatusCodeResult(StatusCodes.Status421MisdirectedRequest);
+            return;
+        }
+
         ViewData["Family"] = Family.Name;
+        ViewData["Zone"] = Family.TimeZone;
+        ViewData["Now"] = Now;
         await next();
     }
 
@@ -37,7 +50,7 @@ public abstract class FamilyPage(AppDb db, TimeProvider clock) : PageModel
     {
         var person = Db.Current.PersonId!.Value;
         var name = await Db.Memberships.Where(m => m.PersonId == person).Select(m => m.Name).SingleAsync(Ct);
-        return new Author(person, name);
+        return Kept is { } kept ? new Author(person, name, kept.WrittenBefore(Now), kept.Id) : new Author(person, name);
     }
 
     /// <summary>The form once more, with what was typed and the messages beside the fields.</summary>

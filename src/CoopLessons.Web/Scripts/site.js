@@ -1,6 +1,13 @@
 // One file for every page.
 import htmx from 'htmx.org';
+import './clock.js';
 import './page.js';
+import './outbox.js';
+import './pages.js';
+import './keep.js';
+import './marks.js';
+import './mend.js';
 import './basket.js';
+import './shell.js';
 
 window.htmx = htmx;

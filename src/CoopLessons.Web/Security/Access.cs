@@ -28,6 +28,7 @@ public static class Access
         ("/Account", Anybody),
         ("/Feed", Anybody),
         ("/Person", Person),
+        ("/Phone", Anybody),
         ("/Today", Member),
         ("/Log", Member),
         ("/Week", Guardian),

@@ -10,6 +10,8 @@ public static class SafeHeaders
             .AddFrameOptionsDeny()
             .AddReferrerPolicySameOrigin()
             .AddStrictTransportSecurityMaxAgeIncludeSubDomains(maxAgeInSeconds: 365 * 24 * 60 * 60)
+            // By this a phone tells an answer of this program from one of a network that wants to be paid or signed into first.
+            .AddCustomHeader("CoopLessons", "here")
             .AddCrossOriginOpenerPolicy(p => p.SameOrigin())
             .AddCrossOriginResourcePolicy(p => p.SameOrigin())
             .AddPermissionsPolicyWithDefaultSecureDirectives()

@@ -2,6 +2,7 @@ using CoopLessons.Data;
 using CoopLessons.Data.People;
 using CoopLessons.Web.Hosting;
 using CoopLessons.Web.Pages;
+using CoopLessons.Web.Phone;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
@@ -59,6 +60,13 @@ public static class SignIns
             var toSignIn = o.Events.OnRedirectToLogin;
             o.Events.OnRedirectToLogin = context =>
             {
+                // A script is told so: a page to sign in on would be read as an answer.
+                if (context.Request.Path.StartsWithSegments(PhoneAddresses.Prefix) || KeptItem.Of(context.Request) is not null)
+                {
+                    context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+                    return context.Response.WriteAsJsonAsync(new { signIn = true });
+                }
+
                 if (!context.Request.IsHtmx())
                     return toSignIn(context);
                 context.Response.StatusCode = StatusCodes.Status401Unauthorized;

@@ -469,6 +469,9 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
+                    b.Property<int>("LastAside")
+                        .HasColumnType("integer");
+
                     b.Property<int>("Newest")
                         .HasColumnType("integer");
 
@@ -496,6 +499,12 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.Property<int>("Number")
                         .HasColumnType("integer");
 
+                    b.Property<int?>("Answers")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("Aside")
+                        .HasColumnType("boolean");
+
                     b.Property<Guid>("AuthorId")
                         .HasColumnType("uuid");
 
@@ -522,6 +531,9 @@ namespace CoopLessons.Data.Migrations.Postgres
 
                     b.Property<bool>("Removed")
                         .HasColumnType("boolean");
+
+                    b.Property<Guid?>("SentAs")
+                        .HasColumnType("uuid");
 
                     b.Property<int?>("StartsAt")
                         .HasColumnType("integer");

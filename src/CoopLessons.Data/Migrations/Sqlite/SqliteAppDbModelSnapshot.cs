@@ -464,6 +464,9 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("LastAside")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("Newest")
                         .HasColumnType("INTEGER");
 
@@ -489,6 +492,12 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("Answers")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("Aside")
                         .HasColumnType("INTEGER");
 
                     b.Property<Guid>("AuthorId")
@@ -517,6 +526,9 @@ namespace CoopLessons.Data.Migrations.Sqlite
 
                     b.Property<bool>("Removed")
                         .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("SentAs")
+                        .HasColumnType("TEXT");
 
                     b.Property<int?>("StartsAt")
                         .HasColumnType("INTEGER");

@@ -14,6 +14,10 @@ public sealed class ChangeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
     [BindProperty]
     public int Version { get; set; }
 
+    /// <summary>Number of the writing that the form was filled from.</summary>
+    [BindProperty]
+    public int From { get; set; }
+
     [BindProperty]
     public EntryForm Input { get; set; } = new();
 
@@ -37,7 +41,7 @@ public sealed class ChangeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
             return LocalRedirect($"/log/{Id}");
         Words = await EntryWords.LoadAsync(Db, Ct);
         Input = Words.Form(found.Newest.Facts);
-        Version = found.Entry.Version;
+        (Version, From) = (found.Entry.Version, found.Newest.Number);
         return Page();
     }
 
@@ -46,6 +50,8 @@ public sealed class ChangeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
         Words = await EntryWords.LoadAsync(Db, Ct);
         if (await Db.EntryAsync(Id, Ct) is not { } found || !Input.Name(Words.Learners, Words.Subjects))
             return NotFound();
+        if (Kept is not null)
+            return await SentByPhoneAsync();
         // A change would let it count again without the session it belongs to.
         if (found.Newest.Removed)
             return AgainRemoved(found.Newest);
@@ -65,6 +71,26 @@ public sealed class ChangeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
         return LocalRedirect($"/log/{Id}");
     }
 
+    /// <summary>It was changed without a network: nobody could see what others wrote meanwhile, and nothing is overwritten.</summary>
+    private async Task<IActionResult> SentByPhoneAsync()
+    {
+        if (Input.Read(ModelState, nameof(Input), Today) is not { } facts)
+            return Again();
+        switch (await EntrySending.TakeAsync(Db, Id, From, facts, await AuthorAsync(), Now, Why ?? "", Ct))
+        {
+            case Sent.Aside:
+                Say("Somebody else changed the same meanwhile: both are kept, and you are asked which holds.");
+                break;
+            case { }:
+                Say("Changed. The old text stays in the history.");
+                break;
+            default:
+                return StatusCode(StatusCodes.Status503ServiceUnavailable);
+        }
+
+        return LocalRedirect($"/log/{Id}");
+    }
+
     private async Task<IActionResult> AgainBesideNewerAsync()
     {
         var found = (await Db.EntryAsync(Id, Ct))!.Value;
@@ -72,8 +98,9 @@ public sealed class ChangeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
             return AgainRemoved(found.Newest);
         Newer = found.Newest;
         // The reader has seen the newer text now; saving once more is meant.
-        Version = found.Entry.Version;
+        (Version, From) = (found.Entry.Version, found.Newest.Number);
         ModelState.Remove(nameof(Version));
+        ModelState.Remove(nameof(From));
         return Again(StatusCodes.Status409Conflict);
     }
 

@@ -21,7 +21,10 @@ public sealed class EntryModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
 
     /// <summary>The last step first.</summary>
     public IReadOnlyList<HistoryStep> History { get; private set; } = [];
-    public FactsView Newest => History[0].View;
+    public FactsView Newest { get; private set; } = null!;
+
+    /// <summary>Whether another writing stands beside it, of which nobody said yet which holds.</summary>
+    public bool IsAsked { get; private set; }
     public string? Why { get; private set; }
     public string? WhyFault { get; private set; }
 
@@ -89,13 +92,15 @@ public sealed class EntryModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         Session = (await WorkOfAsync(entry))?.Session;
         Words = await EntryWords.LoadAsync(Db, Ct);
         var revisions = await Db.HistoryAsync(Id, Ct);
-        History = [.. revisions.Select((r, i) => StepOf(r, i == 0 ? null : revisions[i - 1])).Reverse()];
+        History = [.. revisions.Select(r => StepOf(r, revisions.LastOrDefault(b => b.Number < r.Number && !b.Aside))).Reverse()];
+        Newest = History.First(s => s.View.Revision.Number == entry.Newest).View;
+        IsAsked = revisions.Any(r => r.Aside && revisions.All(a => a.Answers != r.Number));
         return true;
     }
 
     private HistoryStep StepOf(LogRevision revision, LogRevision? before)
     {
-        var deed = before is null ? "Written" : revision.Removed ? "Removed" : before.Removed ? "Restored" : "Changed";
+        var deed = before is null ? "Written" : revision.Aside ? "Set beside it" : revision.Answers is not null ? "Chosen" : revision.Removed ? "Removed" : before.Removed ? "Restored" : "Changed";
         return new HistoryStep(deed, new FactsView(revision, Words, Family), before is null ? [] : Words.Changes(before.Facts, revision.Facts));
     }
 }

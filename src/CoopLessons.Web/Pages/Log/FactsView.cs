@@ -17,5 +17,10 @@ public sealed record FactsView(LogRevision Revision, EntryWords Words, Family Fa
 
     public string WrittenClock => DayWords.Clock(DayWords.OfDay(TimeOnly.FromDateTime(Written)));
 
-    private DateTime Written => Family.Local(new DateTimeOffset(Revision.WrittenAt, TimeSpan.Zero)).DateTime;
+    /// <summary>“, on a phone without network; here since Monday 16 March, 8:05”; empty for what came at once.</summary>
+    public string KeptWords => Revision.OnPhoneAt is null ? "" : $", on a phone without network; here since {DateOnly.FromDateTime(Came).InWords()}, {DayWords.Clock(DayWords.OfDay(TimeOnly.FromDateTime(Came)))}";
+
+    private DateTime Written => Family.Local(new DateTimeOffset(Revision.OnPhoneAt ?? Revision.WrittenAt, TimeSpan.Zero)).DateTime;
+
+    private DateTime Came => Family.Local(new DateTimeOffset(Revision.WrittenAt, TimeSpan.Zero)).DateTime;
 }

@@ -80,13 +80,13 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
             return Again();
         if (await Db.FirstWritingAsync(EntryId, Ct) is { } before)
             return await SentBeforeAsync(before, facts);
-        if (Work?.Session.State == SessionState.Done)
-            return await LoggedAlreadyAsync();
         var author = await AuthorAsync();
+        if (Work?.Session.State == SessionState.Done)
+            return Kept is null ? await LoggedAlreadyAsync() : await BesideAsync(facts, author);
         Db.LogEntries.Add(Work is null ? LogEntry.Write(EntryId, facts, author, Now) : Work.MarkDone(EntryId, facts, author, Now));
         return await Db.SaveOnceAsync(EntryId, Ct) switch
         {
-            Written.Overtaken => await LoggedAlreadyAsync(),
+            Written.Overtaken => Kept is null || !await FindWorkAsync() ? await LoggedAlreadyAsync() : await BesideAsync(facts, await AuthorAsync()),
             Written.Before when await Db.FirstWritingAsync(EntryId, Ct) is { } first => await SentBeforeAsync(first, facts),
             _ => Saved(facts.Date),
         };
@@ -104,6 +104,20 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         ModelState.Remove(nameof(EntryId));
         ModelState.AddModelError("", "This page was sent before with other words. To log this as well, save once more.");
         return Again(StatusCodes.Status409Conflict);
+    }
+
+    /// <summary>
+    /// Two phones wrote of the same session while neither saw the other: what came later is put beside what is there, and
+    /// a guardian says which holds.
+    /// </summary>
+    private async Task<IActionResult> BesideAsync(EntryFacts facts, Author author)
+    {
+        if (Work?.Session.EntryId is not { } id || await Db.EntryAsync(id, Ct) is not { } found)
+            return await LoggedAlreadyAsync();
+        if (await EntrySending.TakeAsync(Db, found.Entry.Id, null, facts, author, Now, "", Ct) is not { } outcome)
+            return await LoggedAlreadyAsync();
+        Say(outcome == Sent.Aside ? $"“{facts.What}” was written by somebody else as well: both are kept, and you are asked which holds." : $"“{facts.What}” is logged.");
+        return LocalRedirect($"/log/{id}");
     }
 
     private LocalRedirectResult Saved(DateOnly date)

@@ -20,7 +20,8 @@ public sealed record StripAppointment(Appointment Appointment, DateOnly Date, st
 /// <summary>Whose strip is read, and what happened to it a moment ago.</summary>
 /// <param name="Reader">The person who reads.</param>
 /// <param name="Just">The session that was changed just now; it is shown even where it left the day.</param>
-public sealed record Reading(Family Family, DateOnly Today, Guid? Reader, bool NamesFirst, Guid? Just = null, string? Fault = null);
+/// <param name="Kept">The day is kept on a phone, and will have come when it is read there.</param>
+public sealed record Reading(Family Family, DateOnly Today, Guid? Reader, bool NamesFirst, Guid? Just = null, string? Fault = null, bool Kept = false);
 
 /// <summary>A day as a strip of time.</summary>
 public sealed class DayStrip
@@ -76,7 +77,7 @@ public sealed class DayStrip
                 StripLine.WaitOf(w, deed, reading.Family))
             {
                 Next = next,
-                HasCome = date <= reading.Today,
+                HasCome = date <= reading.Today || reading.Kept,
                 IsPast = date < reading.Today,
                 NamesFirst = reading.NamesFirst,
                 Just = w.Session.Id == reading.Just,
@@ -101,7 +102,7 @@ public sealed class DayStrip
         [
             .. found.Select(f => new StripAppointment(
                 f.Appointment, date, PlanWords.Who(f.Appointment, choices),
-                f.Appointment.IsLearning && date <= reading.Today && !entries.Any(e => e.What == f.Appointment.Title))),
+                f.Appointment.IsLearning && (date <= reading.Today || reading.Kept) && !entries.Any(e => e.What == f.Appointment.Title))),
         ];
     }
 

@@ -2,6 +2,7 @@ using CoopLessons.Data;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Schedule;
+using CoopLessons.Web.Phone;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -23,6 +24,9 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     [BindProperty(SupportsGet = true, Name = "date")]
     public string? Day { get; set; }
 
+    /// <summary>Entries of which two writings stand beside each other; for guardians, who say which holds.</summary>
+    public IReadOnlyList<LogRevision> Questions { get; private set; } = [];
+
     public string NameOf(Guid learnerId) => _names.GetValueOrDefault(learnerId, "");
 
     /// <param name="just">A session that was changed a moment ago.</param>
@@ -43,7 +47,9 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         if (work.Session.Date > Today)
             return await AnswerAsync(sessionId, $"{work.Title} is planned for {work.Session.Date.InWords()}, which is still to come. Move it to today, or log it as something else.", 422);
         if (work.AsPlanned() is not { } facts)
-            return LocalRedirect($"/log/new?session={sessionId}");
+            return Kept is null
+                ? LocalRedirect($"/log/new?session={sessionId}")
+                : await AnswerAsync(sessionId, "It names no child or no subject: say who did it, and as what it counts.", 422);
         Db.LogEntries.Add(work.MarkDone(entryId, facts, await AuthorAsync(), Now));
         return await Db.SaveOnceAsync(entryId, Ct) == Written.Overtaken ? await AnswerAsync(sessionId, Overtaken, 409) : null;
     });
@@ -102,6 +108,8 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         if (!Request.IsHtmx() && fault is null)
             return LocalRedirect($"/today/{date.Iso()}?just={sessionId}#line-{sessionId:N}");
         Db.ChangeTracker.Clear();
+        if (fault is not null)
+            ModelState.AddModelError("", fault);
         await LoadAsync(date, sessionId, fault);
         if (!Request.IsHtmx())
             return Again(status);
@@ -116,10 +124,12 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
 
     private async Task LoadAsync(DateOnly date, Guid? just, string? fault = null)
     {
-        Strip = await DayStrip.LoadAsync(Db, date, new Reading(Family, Today, Db.Current.PersonId, !IsGuardian, just, fault), Ct);
+        Strip = await DayStrip.LoadAsync(Db, date, new Reading(Family, Today, Db.Current.PersonId, !IsGuardian, just, fault, PageShots.IsKept(HttpContext)), Ct);
         _names = await Db.Learners.ToDictionaryAsync(l => l.Id, l => l.Name, Ct);
         if (date == Today && !Request.IsHtmx())
             Ahead = [.. (await AheadList.LoadAsync(Db, Today, Ct)).For(Today)];
+        if (IsGuardian && !Request.IsHtmx())
+            Questions = await Db.Unanswered().AsNoTracking().OrderBy(r => r.WrittenAt).ToListAsync(Ct);
         if (IsGuardian)
             Standing = await Standing.LoadAsync(Db, Family, Today, Ct);
     }

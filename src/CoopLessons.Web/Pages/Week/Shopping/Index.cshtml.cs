@@ -34,9 +34,6 @@ public sealed class ShoppingModel(AppDb db, TimeProvider clock) : ShoppingPage(d
     /// <summary>Lines to buy, by place.</summary>
     public IEnumerable<IGrouping<string, ShopLine>> Places => List.In(ShopState.ToBuy).GroupBy(l => l.Place, StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Under which name the phone keeps ticks that were not sent yet: nobody reads a family or a week from it.</summary>
-    public Guid Keep => Good.IdFor(Family.Id, "basket " + Shown.Iso);
-
     public async Task<IActionResult> OnGetAsync(string week)
     {
         if (!await LoadAsync(week))

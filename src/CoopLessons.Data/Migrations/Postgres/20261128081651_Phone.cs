@@ -3,7 +3,7 @@ using Microsoft.EntityFrameworkCore.Migrations;
 
 #nullable disable
 
-namespace CoopLessons.Data.Migrations.Sqlite
+namespace CoopLessons.Data.Migrations.Postgres
 {
     /// <inheritdoc />
     public partial class Phone : Migration
@@ -11,33 +11,59 @@ namespace CoopLessons.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<int>(
+                name: "Answers",
+                table: "LogRevisions",
+                type: "integer",
+                nullable: true);
+
+            migrationBuilder.AddColumn<bool>(
+                name: "Aside",
+                table: "LogRevisions",
+                type: "boolean",
+                nullable: false,
+                defaultValue: false);
+
             migrationBuilder.AddColumn<DateTime>(
                 name: "OnPhoneAt",
                 table: "LogRevisions",
-                type: "TEXT",
+                type: "timestamp with time zone",
                 nullable: true);
+
+            migrationBuilder.AddColumn<Guid>(
+                name: "SentAs",
+                table: "LogRevisions",
+                type: "uuid",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "LastAside",
+                table: "LogEntries",
+                type: "integer",
+                nullable: false,
+                defaultValue: 0);
 
             migrationBuilder.CreateTable(
                 name: "Pieces",
                 columns: table => new
                 {
-                    FamilyId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Kind = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
-                    Hash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
-                    OriginalHash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: true),
-                    Date = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    TakenAt = table.Column<int>(type: "INTEGER", nullable: true),
-                    Learners = table.Column<string>(type: "TEXT", nullable: false),
-                    SubjectId = table.Column<Guid>(type: "TEXT", nullable: true),
-                    EntryId = table.Column<Guid>(type: "TEXT", nullable: true),
-                    Caption = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
-                    FacesOut = table.Column<bool>(type: "INTEGER", nullable: false),
-                    SetAside = table.Column<bool>(type: "INTEGER", nullable: false),
-                    BroughtById = table.Column<Guid>(type: "TEXT", nullable: false),
-                    BroughtBy = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    BroughtAt = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                    FamilyId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Kind = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    Hash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
+                    OriginalHash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: true),
+                    Date = table.Column<DateOnly>(type: "date", nullable: false),
+                    TakenAt = table.Column<int>(type: "integer", nullable: true),
+                    Learners = table.Column<string>(type: "text", nullable: false),
+                    SubjectId = table.Column<Guid>(type: "uuid", nullable: true),
+                    EntryId = table.Column<Guid>(type: "uuid", nullable: true),
+                    Caption = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    FacesOut = table.Column<bool>(type: "boolean", nullable: false),
+                    SetAside = table.Column<bool>(type: "boolean", nullable: false),
+                    BroughtById = table.Column<Guid>(type: "uuid", nullable: false),
+                    BroughtBy = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    BroughtAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -93,8 +119,24 @@ namespace CoopLessons.Data.Migrations.Sqlite
                 name: "Pieces");
 
             migrationBuilder.DropColumn(
+                name: "Answers",
+                table: "LogRevisions");
+
+            migrationBuilder.DropColumn(
+                name: "Aside",
+                table: "LogRevisions");
+
+            migrationBuilder.DropColumn(
                 name: "OnPhoneAt",
                 table: "LogRevisions");
+
+            migrationBuilder.DropColumn(
+                name: "SentAs",
+                table: "LogRevisions");
+
+            migrationBuilder.DropColumn(
+                name: "LastAside",
+                table: "LogEntries");
         }
     }
 }

@@ -1,0 +1,61 @@
+// The pages of the coming days, fetched while there is a network and kept sealed for when there is none.
+import { canKeep, all, get, put, change, seal, unseal, forgetPages } from './vault.js';
+import { whose } from './outbox.js';
+import { today } from './clock.js';
+
+const everyMinutes = 10;
+const mostDays = 14;
+const root = document.documentElement;
+
+/** Fetches them where they may be other than those that are kept. */
+export async function renew(now = false) {
+  const { person } = await whose();
+  const kept = await get('facts', 'pages');
+  if (!person || !now && kept?.person === person && Date.now() - kept.at < everyMinutes * 60_000) return;
+  const answer = await fetch('/phone/pages', { cache: 'no-store', headers: kept?.person === person ? { 'If-None-Match': kept.tag } : {} });
+  if (answer.status === 401) return forgetPages();
+  if (answer.headers.get('CoopLessons') !== 'here') return;
+  if (answer.status === 304) return put('facts', 'pages', { ...kept, at: Date.now() });
+  if (answer.status !== 200) return;
+  const { pages, person: owner, family } = await answer.json();
+  if (owner !== person) return;
+  const sealed = await Promise.all(pages.map(async page => ({ path: page.path, until: page.until, person, box: await seal(page.html) })));
+  const old = await all('pages');
+  await change([
+    ...old.map(page => ['pages', page.path]),
+    ...sealed.map(page => ['pages', page.path, page]),
+    ['facts', 'pages', { person, family, tag: answer.headers.get('ETag'), at: Date.now() }],
+  ]);
+}
+
+/** A kept page as the server made it, or null; what is too old goes. */
+export async function keptPage(path) {
+  await forgetOld();
+  const { person } = await whose();
+  const page = await get('pages', path);
+  return page && page.person === person ? new DOMParser().parseFromString(await unseal(page.box), 'text/html') : null;
+}
+
+/** Addresses that are kept. */
+export async function keptPaths() {
+  const { person } = await whose();
+  return (await all('pages')).filter(page => page.person === person).map(page => page.path);
+}
+
+/** When the kept pages were fetched. */
+export const keptSince = async () => (await get('facts', 'pages'))?.at;
+
+async function forgetOld() {
+  const seen = await get('facts', 'seen') ?? await keptSince();
+  if (seen && Date.now() - seen > mostDays * 86_400_000) return forgetPages();
+  const day = today();
+  const over = (await all('pages')).filter(page => page.until && page.until < day);
+  if (over.length > 0) await change(over.map(page => ['pages', page.path]));
+}
+
+if (canKeep() && root.dataset.person) {
+  forgetOld().catch(() => {});
+  navigator.serviceWorker?.register('/worker.js').catch(() => {});
+  const soon = window.requestIdleCallback ?? (work => setTimeout(work, 1500));
+  window.addEventListener('load', () => soon(() => renew().catch(() => {})));
+}
