@@ -17,8 +17,8 @@ public static class PhoneAddresses
 
     public static void MapPhone(this WebApplication app)
     {
-        app.MapGet(Prefix + "/here", HereAsync).RequireAuthorization(Access.Member);
-        app.MapGet(Prefix + "/pages", PagesAsync).RequireAuthorization(Access.Member);
+        app.MapGet(Prefix + "/here", HereAsync).RequireAuthorization(Access.Member).WithMetadata(new AsksForFamily());
+        app.MapGet(Prefix + "/pages", PagesAsync).RequireAuthorization(Access.Member).WithMetadata(new AsksForFamily());
         app.MapGet("/worker.js", (PhoneWorker worker) => worker.Script()).AllowAnonymous();
         app.MapGet("/app.webmanifest", (PhoneWorker worker) => worker.Manifest()).AllowAnonymous();
     }

@@ -1,15 +1,14 @@
 using System.Security.Cryptography;
 using System.Text;
-using System.Text.Json;
 using Microsoft.Extensions.FileProviders;
 
 namespace CoopLessons.Web.Phone;
 
-/// <summary>The service worker and the manifest of the web app. The worker is told which files make up its shell.</summary>
+/// <summary>The service worker and the manifest of the web app.</summary>
 public sealed class PhoneWorker(IWebHostEnvironment host)
 {
-    /// <summary>Files without which no page can be shown. None of them says anything of a family.</summary>
-    private static readonly string[] Shell = ["/lib/site.css", "/lib/site.js", "/lib/atkinson-latin.woff2", "/favicon.svg"];
+    /// <summary>Files of which every page is made.</summary>
+    private static readonly string[] Files = ["/lib/site.css", "/lib/site.js", "/lib/atkinson-latin.woff2", "/favicon.svg", "/lib/worker.js"];
 
     private readonly Lazy<string> _script = new(() => Written(host.WebRootFileProvider));
 
@@ -42,14 +41,14 @@ public sealed class PhoneWorker(IWebHostEnvironment host)
         },
         contentType: "application/manifest+json; charset=utf-8");
 
-    /// <summary>The worker with the list of its files. It differs when any of them does, and the browser then takes the new one.</summary>
+    /// <summary>The worker, which differs when any of the files does: the browser then takes the new one, and that one the new files.</summary>
     private static string Written(IFileProvider files)
     {
         var all = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        foreach (var path in Shell)
+        foreach (var path in Files)
             all.AppendData(Bytes(files, path));
         var version = Convert.ToHexStringLower(all.GetHashAndReset())[..16];
-        return $"const version = {JsonSerializer.Serialize(version)};\nconst files = {JsonSerializer.Serialize(Shell)};\n{Encoding.UTF8.GetString(Bytes(files, "/lib/worker.js"))}";
+        return $"const version = \"{version}\";\n{Encoding.UTF8.GetString(Bytes(files, "/lib/worker.js"))}";
     }
 
     private static byte[] Bytes(IFileProvider files, string path)

@@ -1,7 +1,7 @@
 // The pages of the coming days, fetched while there is a network and kept sealed for when there is none.
 import { canKeep, all, get, put, change, seal, unseal, forgetPages } from './vault.js';
 import { whose } from './outbox.js';
-import { today } from './clock.js';
+import { instant, today } from './clock.js';
 
 const everyMinutes = 10;
 const mostDays = 14;
@@ -15,7 +15,7 @@ export async function renew(now = false) {
   const answer = await fetch('/phone/pages', { cache: 'no-store', headers: kept?.person === person ? { 'If-None-Match': kept.tag } : {} });
   if (answer.status === 401) return forgetPages();
   if (answer.headers.get('CoopLessons') !== 'here') return;
-  if (answer.status === 304) return put('facts', 'pages', { ...kept, at: Date.now() });
+  if (answer.status === 304) return put('facts', 'pages', { ...kept, at: Date.now(), as: instant().toISOString() });
   if (answer.status !== 200) return;
   const { pages, person: owner, family } = await answer.json();
   if (owner !== person) return;
@@ -24,7 +24,7 @@ export async function renew(now = false) {
   await change([
     ...old.map(page => ['pages', page.path]),
     ...sealed.map(page => ['pages', page.path, page]),
-    ['facts', 'pages', { person, family, tag: answer.headers.get('ETag'), at: Date.now() }],
+    ['facts', 'pages', { person, family, tag: answer.headers.get('ETag'), at: Date.now(), as: instant().toISOString() }],
   ]);
 }
 
@@ -42,11 +42,11 @@ export async function keptPaths() {
   return (await all('pages')).filter(page => page.person === person).map(page => page.path);
 }
 
-/** When the kept pages were fetched. */
-export const keptSince = async () => (await get('facts', 'pages'))?.at;
+/** The instant at which the kept pages were as they are, by the server's clock. */
+export const keptSince = async () => (await get('facts', 'pages'))?.as;
 
 async function forgetOld() {
-  const seen = await get('facts', 'seen') ?? await keptSince();
+  const seen = await get('facts', 'seen') ?? (await get('facts', 'pages'))?.at;
   if (seen && Date.now() - seen > mostDays * 86_400_000) return forgetPages();
   const day = today();
   const over = (await all('pages')).filter(page => page.until && page.until < day);

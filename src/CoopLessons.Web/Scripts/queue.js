@@ -46,13 +46,14 @@ async function reachWords() {
     : '';
 }
 
-/** Shows the list in a place of the page. */
-export async function showQueue(place) {
+/** Shows the list. @param put puts nodes onto the page in the place of what was there. */
+export async function showQueue(put) {
   document.title = 'Waiting on this phone · CoopLessons';
   const list = element('div');
   const word = element('p', { className: 'note', hidden: true });
   const signIn = element('p', { className: 'actions', hidden: true }, element('a', { className: 'button primary', href: '/sign-in?back=/phone', textContent: 'Sign in' }));
-  place.replaceChildren(element('div', { className: 'page-head' }, element('h1', { textContent: 'Waiting on this phone' })), word, signIn, list);
+  const others = element('p', { className: 'quiet', hidden: true });
+  put(element('div', { className: 'page-head' }, element('h1', { textContent: 'Waiting on this phone' })), word, signIn, list, others);
   const shown = new Map();
   watch(items => {
       if (items.length === 0) {
@@ -75,7 +76,8 @@ export async function showQueue(place) {
   };
   await reachNow();
   setInterval(reachNow, 20_000);
-  const others = await othersWaiting();
-  if (others > 0) place.append(element('p', { className: 'quiet', textContent: `${others === 1 ? '1 thing' : `${others} things`} of somebody else who uses this phone ${others === 1 ? 'waits' : 'wait'} too, and ${others === 1 ? 'is' : 'are'} sent when they sign in.` }));
+  const count = await othersWaiting();
+  others.hidden = count === 0;
+  others.textContent = `${count === 1 ? '1 thing' : `${count} things`} of somebody else who uses this phone ${count === 1 ? 'waits' : 'wait'} too, and ${count === 1 ? 'is' : 'are'} sent when they sign in.`;
   send();
 }

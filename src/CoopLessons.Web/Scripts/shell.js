@@ -13,6 +13,14 @@ import { mend } from './mend.js';
 const everySeconds = 15;
 const place = document.getElementById('kept');
 
+/** Puts something in the place of whatever the frame held. */
+const put = (...nodes) => {
+  const main = place.parentElement ?? document.getElementById('main');
+  for (const one of [...main.children]) if (!['said', 'heard'].includes(one.id)) one.remove();
+  main.append(...nodes);
+  return main;
+};
+
 const element = (name, settings = {}, ...children) => {
   const made = Object.assign(document.createElement(name), settings);
   made.append(...children);
@@ -34,15 +42,14 @@ async function show() {
   for (const link of document.querySelectorAll('nav.places a')) if (keptPath(new URL(link.href).pathname) === path) link.setAttribute('aria-current', 'page');
   const paths = await keptPaths();
   for (const link of document.querySelectorAll('[data-guardian]')) link.hidden = !paths.some(kept => kept.startsWith('/week/shopping/'));
-  if (path === '/phone') return showQueue(place);
+  if (path === '/phone') return showQueue(put);
   const page = await keptPage(path);
   if (!page) return lacks(paths);
   document.title = `${page.title} · CoopLessons`;
   const content = document.createElement('div');
   content.append(...[...page.body.childNodes].map(node => document.adoptNode(node)));
   fit(content, path);
-  place.replaceChildren(...content.childNodes);
-  dress(place);
+  dress(put(...content.childNodes));
   dressBasket();
   const since = await keptSince();
   showNote(`The server does not answer. This is as it was on ${inWords(new Date(since))}; what you do here is kept and sent later.`, true);
@@ -53,7 +60,7 @@ async function show() {
 
 function lacks(paths) {
   const days = paths.filter(path => /^\/today\/[\d-]+$/.test(path) && path >= `/today/${today()}`);
-  place.replaceChildren(
+  put(
     element('div', { className: 'page-head' }, element('h1', { textContent: 'Not kept on this phone' })),
     element('p', { textContent: days.length > 0 ? 'The server does not answer, and this page is not one of those that the phone keeps. These are:' : 'The server does not answer, and nothing is kept on this phone. Sign in once while it answers, and the coming days are kept.' }),
     element('ul', { className: 'rows' }, ...days.map(path => element('li', {}, element('a', { className: 'row-link', href: path, textContent: path === `/today/${today()}` ? 'Today' : inWords(new Date(`${path.slice(7)}T12:00:00Z`)).split(',')[0] })))),
@@ -64,7 +71,7 @@ function lacks(paths) {
 /** When the server answers again, the page as it is there takes this one's place, unless something is being typed. */
 function listen() {
   let typed = false;
-  place.addEventListener('input', () => { typed = true; });
+  document.addEventListener('input', () => { typed = true; });
   const look = async () => {
     if (document.hidden || await greet() === 'away') return;
     await send();

@@ -9,5 +9,6 @@ import './marks.js';
 import './mend.js';
 import './basket.js';
 import './shell.js';
+import './install.js';
 
 window.htmx = htmx;

@@ -1,6 +1,7 @@
 // The service worker. It keeps the files that every page is made of and a frame that says nothing of anybody; pages with a
-// family's words are never in its cache. `version` and `files` stand before this, written by the server.
-/* global version, files */
+// family's words are never in its cache. `version` stands before this, written by the server: it is another one when any of
+// the files is.
+/* global version */
 const shell = '/phone';
 const store = `shell ${version}`;
 const patience = 6000;
@@ -8,11 +9,12 @@ const patience = 6000;
 self.addEventListener('install', event => event.waitUntil(fill().then(() => self.skipWaiting())));
 
 async function fill() {
-  const cache = await caches.open(store);
-  await cache.addAll(files);
   // Asked for as a stranger, so that it holds no name.
   const frame = await fetch(shell, { credentials: 'omit', cache: 'no-cache' });
   if (!isOurs(frame) || frame.status !== 200) throw new Error('The frame did not come.');
+  const named = (await frame.clone().text()).matchAll(/(?:href|src)="(\/[^"]+\.(?:css|js|woff2|svg))"/g);
+  const cache = await caches.open(store);
+  await cache.addAll([...new Set([...named].map(([, path]) => path))]);
   await cache.put(shell, frame);
 }
 
@@ -32,7 +34,7 @@ self.addEventListener('fetch', event => {
   const address = new URL(request.url);
   if (request.method !== 'GET' || address.origin !== self.location.origin || address.searchParams.has('portal')) return;
   if (request.mode === 'navigate') event.respondWith(page(request, address));
-  else if (address.pathname.startsWith('/lib/') || files.includes(address.pathname)) event.respondWith(file(request));
+  else if (/^\/(lib\/|favicon)/.test(address.pathname)) event.respondWith(file(request));
 });
 
 async function page(request, address) {
@@ -56,6 +58,6 @@ async function file(request) {
     if (isOurs(answer) && answer.status === 200) await cache.put(request, answer.clone());
     return answer;
   } catch {
-    return await cache.match(request, { ignoreSearch: true }) ?? Response.error();
+    return Response.error();
   }
 }

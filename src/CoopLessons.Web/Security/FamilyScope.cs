@@ -31,6 +31,9 @@ public sealed class FamilyScope(RequestDelegate next)
         db.Memberships.IgnoreQueryFilters([AppDb.FamilyFilter]).AsNoTracking()
             .Where(m => m.PersonId == personId).OrderByDescending(m => m.ChosenAt).ThenBy(m => m.FamilyId);
 
-    private static bool IsPage(HttpContext context) =>
-        context.GetEndpoint()?.Metadata.GetMetadata<Microsoft.AspNetCore.Mvc.RazorPages.PageActionDescriptor>() is not null;
+    private static bool IsPage(HttpContext context) => context.GetEndpoint()?.Metadata is { } told
+        && (told.GetMetadata<Microsoft.AspNetCore.Mvc.RazorPages.PageActionDescriptor>() is not null || told.GetMetadata<AsksForFamily>() is not null);
 }
+
+/// <summary>Marks an address that is no page and needs to know for which family it is asked.</summary>
+public sealed class AsksForFamily;

@@ -1,9 +1,19 @@
+using CoopLessons.Core.Units;
+using CoopLessons.Data;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Log;
+using CoopLessons.Data.People;
+using CoopLessons.Data.Schedule;
+using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Units;
 using CoopLessons.Web.Tests.App;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;
@@ -15,6 +25,8 @@ public sealed class Host(DateTimeOffset now) : WebApplicationFactory<Program>
 {
     private readonly TestDatabase _database = new();
 
+    public FakeTimeProvider Clock { get; } = new(now);
+
     public string Address
     {
         get
@@ -25,6 +37,23 @@ public sealed class Host(DateTimeOffset now) : WebApplicationFactory<Program>
         }
     }
 
+    /// <summary>A family in the Central zone with two guardians, Iris and Basil, and two children.</summary>
+    public async Task<Household> HouseholdAsync()
+    {
+        await using var scope = Services.CreateAsyncScope();
+        var people = scope.ServiceProvider.GetRequiredService<UserManager<Person>>();
+        var db = scope.ServiceProvider.GetRequiredService<AppDb>();
+        var (first, second) = (Person.Named("Iris", "iris@alder.millrace.example"), Person.Named("Basil", "basil@alder.millrace.example"));
+        foreach (var person in new[] { first, second })
+            Assert.True((await people.CreateAsync(person, Household.Password)).Succeeded);
+        var (id, at) = (Guid.CreateVersion7(), Clock.GetUtcNow().UtcDateTime);
+        NewFamily.Found(db, id, "Alder", "America/Chicago", first.Id, first.Name, DateOnly.FromDateTime(at), at);
+        db.Memberships.Add(new Membership(second.Id, second.Name, Role.Guardian, at));
+        db.Learners.AddRange(new Learner(Guid.CreateVersion7(), "Linnet", new(at.Year - 9, 5, 4), 0), new Learner(Guid.CreateVersion7(), "Wren", new(at.Year - 6, 9, 30), 1));
+        await db.SaveChangesAsync();
+        return new Household(this, id, first.Email!, second.Email!);
+    }
+
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         builder.UseEnvironment("Development");
@@ -32,7 +61,7 @@ public sealed class Host(DateTimeOffset now) : WebApplicationFactory<Program>
         builder.UseSetting("CoopLessons:TriesPerMinute", "1000000");
         foreach (var (key, value) in _database.Settings())
             builder.UseSetting(key, value);
-        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(new FakeTimeProvider(now)));
+        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock));
     }
 
     protected override void Dispose(bool disposing)
@@ -43,11 +72,42 @@ public sealed class Host(DateTimeOffset now) : WebApplicationFactory<Program>
     }
 }
 
+/// <summary>A family on a server, and what is written of it there.</summary>
+public sealed record Household(Host Host, Guid Id, string Iris, string Basil)
+{
+    public const string Password = "mill wheel under seven stars";
+
+    public async Task<T> FromDbAsync<T>(Func<AppDb, Task<T>> read)
+    {
+        await using var scope = Host.Services.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<CurrentFamily>().ActForProgram(Id);
+        return await read(scope.ServiceProvider.GetRequiredService<AppDb>());
+    }
+
+    /// <summary>Something of half an hour is planned for both children.</summary>
+    public Task PlanAsync(string title, DateOnly day) => FromDbAsync(async db =>
+    {
+        var subject = await db.Subjects.OrderBy(s => s.Order).FirstAsync();
+        var unit = new Unit(Guid.CreateVersion7(), "From Grain to Loaf", "", 1);
+        unit.Take(day.AddDays(-3));
+        unit.Add(new Activity(
+            Guid.CreateVersion7(), "one", new(1, 1, title, ActivityKind.Making, "Do it.", AdultNeed.Beside, 30, 0, ""), ActivityDetails.Empty with { Subjects = [new(subject.Id, 1)] }));
+        db.Units.Add(unit);
+        db.PlannedSessions.Add(new PlannedSession(Guid.CreateVersion7(), unit.Activities[0].Id, day, 9 * 60, 0, await db.Learners.Select(l => l.Id).ToListAsync()));
+        return await db.SaveChangesAsync();
+    });
+
+    /// <summary>What stands in the log, by its words.</summary>
+    public Task<List<LogRevision>> StandingAsync() => FromDbAsync(db => db.Standing().OrderBy(r => r.What).ToListAsync());
+}
+
 /// <summary>A page of headless Chromium, and what may be asked of every screen it shows.</summary>
 public sealed class Screen : IAsyncDisposable
 {
-    private static readonly string[] Flags =
+    public static readonly string[] Flags =
         ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+
+    public static string Chromium => Environment.GetEnvironmentVariable("COOPLESSONS_CHROMIUM") is { Length: > 0 } path ? path : "/usr/bin/chromium";
 
     private readonly IPlaywright _playwright;
     private readonly IBrowser _browser;
@@ -65,7 +125,7 @@ public sealed class Screen : IAsyncDisposable
         var playwright = await Playwright.CreateAsync();
         var browser = await playwright.Chromium.LaunchAsync(new()
         {
-            ExecutablePath = Environment.GetEnvironmentVariable("COOPLESSONS_CHROMIUM") is { Length: > 0 } path ? path : "/usr/bin/chromium",
+            ExecutablePath = Chromium,
             Args = Flags,
         });
         var context = await browser.NewContextAsync(new()

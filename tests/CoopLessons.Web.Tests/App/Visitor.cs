@@ -36,7 +36,7 @@ public sealed class Visitor(HttpClient client)
     public Task<HttpResponseMessage> SubmitAsync(IDocument page, Dictionary<string, string?>? fill = null, string? within = null, bool htmx = false, IEnumerable<KeyValuePair<string, string>>? more = null)
     {
         var form = Form(page, within);
-        var fields = Fields(form).ToList();
+        var fields = FieldsOf(form).ToList();
         foreach (var (name, value) in fill ?? [])
         {
             fields.RemoveAll(f => f.Key == name);
@@ -97,7 +97,8 @@ public sealed class Visitor(HttpClient client)
         return form ?? throw new InvalidOperationException($"No form {within} on {page.Title}.");
     }
 
-    private static IEnumerable<KeyValuePair<string, string>> Fields(IElement form)
+    /// <summary>What a browser would send of a form, as it stands.</summary>
+    public static IEnumerable<KeyValuePair<string, string>> FieldsOf(IElement form)
     {
         foreach (var field in form.QuerySelectorAll("input[name], select[name], textarea[name]").Where(f => !f.HasAttribute("disabled")))
         {
