@@ -10,5 +10,7 @@ import './mend.js';
 import './basket.js';
 import './shell.js';
 import './install.js';
+import './quick.js';
+import './stopwatch.js';
 
 window.htmx = htmx;

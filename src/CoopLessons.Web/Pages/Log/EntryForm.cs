@@ -5,6 +5,7 @@ using CoopLessons.Data.Families;
 using CoopLessons.Data.Log;
 using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc.ModelBinding;
+using Microsoft.AspNetCore.Mvc.ModelBinding.Validation;
 
 namespace CoopLessons.Web.Pages.Log;
 
@@ -75,16 +76,25 @@ public sealed class EntryForm
     [BindNever]
     public bool Suggests { get; set; }
 
+    /// <summary>What may be meant, for a tap; null where the entry is one that is planned or written already.</summary>
+    [BindNever]
+    [ValidateNever]
+    public LogOffers? Offers { get; set; }
+
     /// <summary>The form as the facts fill it, with rows for everybody and every subject.</summary>
     public static EntryForm From(EntryFacts facts, IReadOnlyList<Learner> learners, IReadOnlyList<FamilySubject> subjects)
     {
         var form = new EntryForm { What = facts.What, Place = facts.Place, Date = facts.Date, Start = DayWords.TimeOf(facts.StartsAt), Note = facts.Note };
-        var common = facts.Times.GroupBy(t => t.Minutes.Value).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key).Select(g => g.Key).FirstOrDefault(40);
+        var common = CommonOf(facts);
         form.SetLength(common);
         form.Who = [.. learners.Select(l => Row(l, facts.Times.FirstOrDefault(t => t.LearnerId == l.Id), common))];
         form.Count(facts.Split, facts.Touches, subjects);
         return form;
     }
+
+    /// <summary>The minutes of most children; of two lengths that are as frequent, the longer.</summary>
+    public static int CommonOf(EntryFacts facts) =>
+        facts.Times.GroupBy(t => t.Minutes.Value).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key).Select(g => g.Key).FirstOrDefault(LoggableThings.UnknownMinutes);
 
     /// <summary>Sets the subjects' rows.</summary>
     public void Count(IReadOnlyList<SubjectWeight> split, IReadOnlyList<Guid> touches, IReadOnlyList<FamilySubject> subjects) =>

@@ -50,6 +50,10 @@ public sealed class EntryWords(IReadOnlyList<Learner> learners, IReadOnlyList<Fa
     public string Split(EntryFacts facts) =>
         string.Join(", ", facts.Split.OrderBy(s => Order(s.SubjectId)).Select(s => string.Create(CultureInfo.InvariantCulture, $"{Subject(s.SubjectId)} {s.Weight}")));
 
+    /// <summary>What saving will write, in one line: “Heron and Linnet, 40 min, science 2 · home arts 1”.</summary>
+    public string SaveLine(EntryFacts facts) => facts.Times.Count == 0 ? "" :
+        $"{Who(facts)}, {Times(facts)}, {string.Join(" · ", facts.Split.OrderBy(s => Order(s.SubjectId)).Select(s => string.Create(CultureInfo.InvariantCulture, $"{Subject(s.SubjectId)} {s.Weight}")))}";
+
     public string Touches(EntryFacts facts) => facts.Touches.Count == 0 ? "none" : string.Join(", ", facts.Touches.OrderBy(Order).Select(Subject));
 
     /// <summary>The minutes of each child in each subject, divided as the ledger divides them.</summary>

@@ -1,4 +1,5 @@
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Log;
 using CoopLessons.Data;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Planning;
@@ -36,7 +37,8 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
     /// <param name="what">Words of an earlier entry that is done once more.</param>
     /// <param name="appointment">A co-op day or a lesson out, from which the form is filled.</param>
     /// <param name="sitting">Chapters that were read aloud, from which the form is filled.</param>
-    public async Task<IActionResult> OnGetAsync(string? date, string? what, Guid? appointment, Guid? sitting)
+    /// <param name="said">A sentence in which minutes and names were heard, which the filled form takes over.</param>
+    public async Task<IActionResult> OnGetAsync(string? date, string? what, Guid? appointment, Guid? sitting, string? said)
     {
         if (!ModelState.IsValid || !await FindWorkAsync())
             return NotFound();
@@ -51,9 +53,27 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         day = day > Today || day < EntryForm.Earliest ? Today : day;
         EntryId = Guid.CreateVersion7();
         Back = Work?.Session.Date ?? day;
-        Input = words.Form(aloud is not null ? aloud.Facts(words, day) : kept is null ? await FactsAsync(words, day, what) : await FactsAsync(words, day, kept));
-        Input.Suggests = Work is null;
+        var offers = Work is null && kept is null && aloud is null ? await OffersAsync(words, Short(what), day == Today ? null : day) : null;
+        var facts = aloud is not null ? aloud.Facts(words, day) : kept is null ? await FactsAsync(words, day, what, offers) : await FactsAsync(words, day, kept);
+        Input = words.Form(LogOffer.Heard(facts, Hear(words, said)));
+        (Input.Suggests, Input.Offers) = (Work is null, offers);
         return Page();
+    }
+
+    /// <summary>The form's words go into the address, and the page then lists what they may mean: for a browser without scripts.</summary>
+    public async Task<IActionResult> OnPostLookUpAsync()
+    {
+        if (!await FindWorkAsync())
+            return NotFound();
+        var day = Input.Date is { } date && date != Today && date <= Today && date >= EntryForm.Earliest ? $"&date={date.Iso()}" : "";
+        return LocalRedirect($"/log/new?what={Uri.EscapeDataString(Short(Input.What))}{day}");
+    }
+
+    /// <summary>What is heard in the words as they are typed or dictated, and what they may mean without that.</summary>
+    public async Task<IActionResult> OnGetSaidAsync([FromQuery(Name = "Input.What")] string? what)
+    {
+        ModelState.Clear();
+        return Fragment("_Said", await OffersAsync(await EntryWords.LoadAsync(Db, Ct), Short(what), null));
     }
 
     /// <summary>The subjects as the last entry of the same words counted; nothing where there is none.</summary>
@@ -77,7 +97,7 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         Back = Work?.Session.Date ?? (Input.Date <= Today && Input.Date >= EntryForm.Earliest ? Input.Date.Value : Today);
         Input.Suggests = Work is null;
         if (Input.Read(ModelState, nameof(Input), Today) is not { } facts)
-            return Again();
+            return await AgainWithOffersAsync(words);
         if (await Db.FirstWritingAsync(EntryId, Ct) is { } before)
             return await SentBeforeAsync(before, facts);
         var author = await AuthorAsync();
@@ -135,6 +155,23 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         return Again(StatusCodes.Status409Conflict);
     }
 
+    private async Task<IActionResult> AgainWithOffersAsync(EntryWords words)
+    {
+        Input.Offers = Work is null ? await OffersAsync(words, "", null) : null;
+        return Again();
+    }
+
+    private async Task<LogOffers> OffersAsync(EntryWords words, string typed, DateOnly? date)
+    {
+        var now = Family.Local(Clock.GetUtcNow());
+        return LogOffers.Of(typed, await Db.LoggableAsync(words.Learners, words.Subjects, Today, Ct), words, Today, now.Hour * 60 + now.Minute, date);
+    }
+
+    private static SaidEntry? Hear(EntryWords words, string? said) =>
+        said is { Length: > 0 } ? SaidEntry.Of(Short(said), [.. words.Learners.Where(l => !l.SetAside).Select(l => (l.Id, l.Name))]) : null;
+
+    private static string Short(string? text) => text is null ? "" : text.Length <= LogRevision.LongestWhat ? text : text[..LogRevision.LongestWhat];
+
     private async Task<bool> FindWorkAsync()
     {
         if (Session is not { } id)
@@ -155,14 +192,17 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
             last?.Split ?? (subject is null ? [] : [new SubjectWeight(subject.Id, 1)]), last?.Touches ?? []);
     }
 
-    private async Task<EntryFacts> FactsAsync(EntryWords words, DateOnly day, string? what)
+    private async Task<EntryFacts> FactsAsync(EntryWords words, DateOnly day, string? what, LogOffers? offers)
     {
         if (Work?.AsPlanned() is { } planned)
             return planned with { Date = day, StartsAt = Work.Session.StartsAt };
         if (Work is null && what is { Length: > 0 } && await Db.LastOfAsync(what, Ct) is { } last)
             return last.Facts with { Date = day, StartsAt = null, Note = "" };
+        // The very words of something that is offered fill the form as a tap on it does; others stay as they are typed.
+        if (offers is { Typed.Length: > 0 } && offers.Offers.FirstOrDefault(o => o.Candidate.Session is null && FoldedWords.Key(o.What) == FoldedWords.Key(offers.Typed)) is { } exact)
+            return exact.Facts with { Date = day };
         var there = words.Learners.Where(l => !l.SetAside).Select(l => new LearnerTime(l.Id, new Minutes(Work?.Minutes ?? 40)));
         var first = words.Subjects.Where(s => !s.Retired).Take(1).Select(s => new SubjectWeight(s.Id, 1));
-        return new EntryFacts(day, null, Work?.Title ?? "", Place.Home, "", [.. there], [.. first], []);
+        return LogOffer.Heard(new EntryFacts(day, null, Work?.Title ?? Short(what), Place.Home, "", [.. there], [.. first], []), offers?.Said);
     }
 }
