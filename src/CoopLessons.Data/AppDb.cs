@@ -49,6 +49,7 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<Unit> Units => Set<Unit>();
     public DbSet<Activity> Activities => Set<Activity>();
     public DbSet<PlannedSession> PlannedSessions => Set<PlannedSession>();
+    public DbSet<IllSpell> IllSpells => Set<IllSpell>();
     public DbSet<PlanStep> PlanSteps => Set<PlanStep>();
     public DbSet<LogEntry> LogEntries => Set<LogEntry>();
     public DbSet<LogRevision> LogRevisions => Set<LogRevision>();
