@@ -32,7 +32,9 @@ public sealed class WeekReading
     public static async Task<WeekAtHand?> LoadAsync(AppDb db, Week week, DateOnly today, int now, WeekAsk ask, CancellationToken ct)
     {
         var room = await FamilyRoom.LoadAsync(db, week.Days, ct);
-        var days = room.DaysOf(week).Where(d => d >= today && !ask.Lost.Contains(d)).ToList();
+        // While everybody is ill, nothing new begins today; what comes later may be well again.
+        var first = (await IllDays.LoadAsync(db, today, today, ct)).Open is { Learners.Count: 0 } ? today.AddDays(1) : today;
+        var days = room.DaysOf(week).Where(d => d >= first && !ask.Lost.Contains(d)).ToList();
         if (days.Count == 0)
             return null;
         var read = new Read(

@@ -34,7 +34,7 @@ public sealed class SentLate(TestServer server)
         Assert.Equal((Evening.UtcDateTime, entry), (revision.OnPhoneAt, revision.SentAs));
         Assert.Equal(TestServer.Start.UtcDateTime, revision.WrittenAt);
         var page = await day.Guardian.GetAsync($"/log/{entry}");
-        Assert.Contains("Wednesday 11 March, 18:00, by Iris Alder, on a phone without network; here since Thursday 12 March, 10:00", Words(page.QuerySelector("ol.rows > li")!.TextContent), StringComparison.Ordinal);
+        Assert.Contains("Wednesday 11 March, 18:00, by Iris Alder; it reached the server on Thursday 12 March, 10:00", Words(page.QuerySelector("ol.rows > li")!.TextContent), StringComparison.Ordinal);
     }
 
     [Fact]

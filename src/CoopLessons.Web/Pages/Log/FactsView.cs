@@ -12,15 +12,17 @@ public sealed record FactsView(LogRevision Revision, EntryWords Words, Family Fa
     public string DoneOn => Revision.Date.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture)
         + (Revision.StartsAt is { } start ? $", {DayWords.Clock(start)}" : "");
 
-    /// <summary>The day of writing in the family's zone.</summary>
+    /// <summary>The day of writing in the family's zone; what was written on a phone without a network was written there and then.</summary>
     public DateOnly WrittenOn => DateOnly.FromDateTime(Written);
 
     public string WrittenClock => DayWords.Clock(DayWords.OfDay(TimeOnly.FromDateTime(Written)));
 
-    /// <summary>“, on a phone without network; here since Monday 16 March, 8:05”; empty for what came at once.</summary>
-    public string KeptWords => Revision.OnPhoneAt is null ? "" : $", on a phone without network; here since {DateOnly.FromDateTime(Came).InWords()}, {DayWords.Clock(DayWords.OfDay(TimeOnly.FromDateTime(Came)))}";
+    /// <summary>“Monday 16 March, 7:05”: when it reached the server, where it was written on a phone before; else null.</summary>
+    public string? Arrived => Revision.OnPhoneAt is null ? null : InWords(Local(Revision.WrittenAt));
 
-    private DateTime Written => Family.Local(new DateTimeOffset(Revision.OnPhoneAt ?? Revision.WrittenAt, TimeSpan.Zero)).DateTime;
+    private DateTime Written => Local(Revision.OnPhoneAt ?? Revision.WrittenAt);
 
-    private DateTime Came => Family.Local(new DateTimeOffset(Revision.WrittenAt, TimeSpan.Zero)).DateTime;
+    private string InWords(DateTime at) => $"{DateOnly.FromDateTime(at).InWords(Revision.Date)}, {DayWords.Clock(DayWords.OfDay(TimeOnly.FromDateTime(at)))}";
+
+    private DateTime Local(DateTime utc) => Family.Local(new DateTimeOffset(utc, TimeSpan.Zero)).DateTime;
 }

@@ -14,6 +14,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     public Guid? Learner { get; private set; }
     public EntryWords Words { get; private set; } = null!;
     public IReadOnlyList<IGrouping<DateOnly, FactsView>> Days { get; private set; } = [];
+    public int CatchUpDays { get; private set; }
     public IReadOnlyList<LogRevision> Removed { get; private set; } = [];
 
     /// <param name="week">As ISO 8601 writes it; without it, the week of today.</param>
@@ -34,6 +35,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             .Where(r => r.Number == r.Entry.Newest && r.Removed && r.Date >= Shown.Days.First && r.Date <= Shown.Days.Last)
             .Where(r => learner == null || r.Times.Any(t => t.LearnerId == learner))
             .OrderByDescending(r => r.Date).ThenBy(r => r.EntryId).ToListAsync(Ct);
+        CatchUpDays = (await UnloggedDays.LoadAsync(Db, Today, Ct)).Days.Count;
         return Page();
     }
 

@@ -92,7 +92,7 @@ public sealed class EntriesModel(AppDb db, TimeProvider clock) : LearnerYearPage
 
     /// <summary>When it was written, where that was another day than the one on which it was done.</summary>
     public string? WrittenOn(EntryLine line) =>
-        line.Written is { } w && DateOnly.FromDateTime(Family.Local(w.WrittenAt).DateTime) is var day && day != line.Entry.Date
+        line.Written is { } w && DateOnly.FromDateTime(Family.Local(w.OnPhoneAt ?? w.WrittenAt).DateTime) is var day && day != line.Entry.Date
             ? $"written on {RecordWords.Of(day)} by {w.AuthorName}"
             : null;
 

@@ -55,6 +55,9 @@ public sealed class DayStrip
     /// <summary>The children who are taught now.</summary>
     public IReadOnlyList<Learner> Learners { get; }
 
+    /// <summary>Somebody is ill on that day; null where nobody is.</summary>
+    public IllSpell? Ill { get; private init; }
+
     /// <summary>Whether something of the day could still be moved elsewhere.</summary>
     public bool HasUndone => Lines.Any(l => l.IsOpen || l.IsNotDone);
 
@@ -68,6 +71,7 @@ public sealed class DayStrip
         var doneIds = work.Select(w => w.Session.EntryId).OfType<Guid>().ToList();
         var deeds = await db.Standing().Where(r => doneIds.Contains(r.EntryId)).ToDictionaryAsync(r => r.EntryId, ct);
 
+        var ill = await IllDays.LoadAsync(db, date, reading.Today, ct);
         var lines = work.Select(w =>
         {
             var deed = w.Session.EntryId is { } id ? deeds.GetValueOrDefault(id) : null;
@@ -77,6 +81,9 @@ public sealed class DayStrip
                 StripLine.WaitOf(w, deed, reading.Family))
             {
                 Next = next,
+                Rests = ill.Stops(w),
+                IsSpared = ill.Spares(w),
+                Spell = ill.On(date)?.Id,
                 HasCome = date <= reading.Today || reading.Kept,
                 IsPast = date < reading.Today,
                 NamesFirst = reading.NamesFirst,
@@ -88,7 +95,7 @@ public sealed class DayStrip
         var looks = lines.Where(l => l.LooksAt is not null).Select(l => l.Look with { Swapped = false })
             .Concat(await ElsewhereAsync(db, date, reading, ct)).ToList();
         var appointments = await AppointmentsAsync(db, date, reading, learners, entries, ct);
-        return new DayStrip(date, lines, looks, appointments, [.. entries.Where(e => !deeds.ContainsKey(e.EntryId))], taught);
+        return new DayStrip(date, lines, looks, appointments, [.. entries.Where(e => !deeds.ContainsKey(e.EntryId))], taught) { Ill = ill.On(date) };
     }
 
     private static async Task<IReadOnlyList<StripAppointment>> AppointmentsAsync(

@@ -20,6 +20,15 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     /// <summary>What is begun or seen to on this day for a later one; only on today's own page.</summary>
     public IReadOnlyList<AheadLine> Ahead { get; private set; } = [];
 
+    /// <summary>That somebody is ill on this day; null where nobody is.</summary>
+    public IllNotice? Ill { get; private set; }
+
+    /// <summary>How many days may be caught up with; told on today's own page alone.</summary>
+    public int CatchUpDays { get; private set; }
+
+    /// <summary>Minted with the page: a second “We are ill” is known by it.</summary>
+    public Guid NewSpell { get; } = Guid.CreateVersion7();
+
     /// <summary>The day in the address; without one, today.</summary>
     [BindProperty(SupportsGet = true, Name = "date")]
     public string? Day { get; set; }
@@ -126,6 +135,10 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     {
         Strip = await DayStrip.LoadAsync(Db, date, new Reading(Family, Today, Db.Current.PersonId, !IsGuardian, just, fault, PageShots.IsKept(HttpContext)), Ct);
         _names = await Db.Learners.ToDictionaryAsync(l => l.Id, l => l.Name, Ct);
+        if (Strip.Ill is { } spell)
+            Ill = new IllNotice(spell, await Db.Learners.AsNoTracking().OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(Ct), Today, IsGuardian);
+        if (date == Today && !Request.IsHtmx())
+            CatchUpDays = (await UnloggedDays.LoadAsync(Db, Today, Ct)).Days.Count;
         if (date == Today && !Request.IsHtmx())
             Ahead = [.. (await AheadList.LoadAsync(Db, Today, Ct)).For(Today)];
         if (IsGuardian && !Request.IsHtmx())

@@ -54,11 +54,20 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
     public bool IsNotDone => !IsGone && Session.State == SessionState.NotDone;
     public bool IsOpen => !IsGone && Session.State == SessionState.Planned;
 
+    /// <summary>Somebody is ill, and this rests: it asks for nothing.</summary>
+    public bool Rests { get; init; }
+
+    /// <summary>Somebody is ill, and this goes on all the same.</summary>
+    public bool IsSpared { get; init; }
+
+    /// <summary>The spell that concerns it.</summary>
+    public Guid? Spell { get; init; }
+
     public string Who => DayWords.Who(Deed?.Learners ?? Learners, NamesFirst ? [] : All);
     public string Length => Deed?.Length ?? DayWords.Length(Doing.Minutes);
 
     /// <summary>When its waiting time ends on this very day: minutes after midnight.</summary>
-    public int? LooksAt => Wait?.EndsOn == Date && (IsOpen || IsDone) ? Wait.EndsAt : null;
+    public int? LooksAt => Wait?.EndsOn == Date && (IsOpen && !Rests || IsDone) ? Wait.EndsAt : null;
 
     /// <summary>The look that belongs to the line's waiting time, hidden while nobody need look today.</summary>
     public Look Look => Wait!.LookOf(Work) with { Hidden = LooksAt is null, Swapped = Just };
@@ -131,7 +140,7 @@ public sealed record StripLine(DateOnly Date, PlannedWork Work, IReadOnlyList<Le
 
     private static int? TickedAt(LogRevision deed, Family family)
     {
-        var local = family.Local(new DateTimeOffset(deed.WrittenAt, TimeSpan.Zero)).DateTime;
+        var local = family.Local(new DateTimeOffset(deed.OnPhoneAt ?? deed.WrittenAt, TimeSpan.Zero)).DateTime;
         return DateOnly.FromDateTime(local) == deed.Date ? DayWords.OfDay(TimeOnly.FromDateTime(local)) : null;
     }
 

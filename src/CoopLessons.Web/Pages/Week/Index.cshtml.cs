@@ -43,6 +43,9 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     /// <summary>A large step of planning that was taken a moment ago, with its way back.</summary>
     public PlanStep? Step { get; private set; }
 
+    /// <summary>Spells of illness, by which a day says that its plan rests.</summary>
+    public IllDays Ill { get; private set; } = new([], default);
+
     /// <summary>Whether any day lies outside every school year.</summary>
     public bool BetweenYears { get; private set; }
 
@@ -74,6 +77,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         var all = Shown.Days.Days().Select(d => new WeekDay(d, calendar.Holds(d), calendar.BreakOn(d), [.. work.Where(w => w.Session.Date == d)], [.. appointments[d]])).ToList();
         Days = [.. all.Where(d => d.Teaching || d.Work.Count > 0 || d.Appointments.Any(a => a.Kind != AppointmentKind.Nap) || d.Pause is not null && calendar.YearOf(d.Date)!.Weekdays.Holds(d.Date.DayOfWeek))];
         Folded = [.. all.Except(Days)];
+        Ill = await IllDays.LoadAsync(Db, Shown.Monday, Today, Ct);
         BetweenYears = all.Any(d => calendar.YearOf(d.Date) is null);
         Unplaced = await Week.Unplaced.LoadAsync(Db, Shown.Monday, Ct);
         Slack = await YearSlack.LoadAsync(Db, Today, Ct);
