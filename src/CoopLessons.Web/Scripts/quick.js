@@ -110,6 +110,9 @@ if (form) {
     show();
   });
   for (const kind of ['input', 'change']) form.addEventListener(kind, tell);
+  // What is only asked to help may fail in silence: without a network the page goes on by itself.
+  form.addEventListener('htmx:beforeRequest', event => { if (!navigator.onLine) event.preventDefault(); });
+  for (const kind of ['htmx:sendError', 'htmx:timeout', 'htmx:responseError']) form.addEventListener(kind, event => event.stopPropagation());
   document.addEventListener('htmx:afterSettle', event => {
     for (const hidden of event.target.querySelectorAll?.('.heard > button, .offers.found') ?? []) hidden.hidden = false;
     if (event.target.id === 'counts') tell();

@@ -23,12 +23,12 @@ namespace CoopLessons.Web.Tests.Tenancy;
 internal sealed record Furnished(
     TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
     Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, BookedWith Books,
-    GatheredWith Gathered, Guid PrintSource)
+    GatheredWith Gathered, Guid PrintSource, Guid Spell)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
         var family = await server.FamilyAsync(name);
-        var ids = Enumerable.Range(0, 13).Select(_ => Guid.CreateVersion7()).ToArray();
+        var ids = Enumerable.Range(0, 14).Select(_ => Guid.CreateVersion7()).ToArray();
         var plan = new PlannedWith();
         var books = new BookedWith();
         var gathered = new GatheredWith(family.Id);
@@ -57,9 +57,12 @@ internal sealed record Furnished(
             gathered.AddTo(db, ids[3]);
             await PlanStep.TakeAsync(db, ids[11], new PlanProposal("Thursday 12 March fell through: let go", [], [], [], []), author, TestServer.Start.UtcDateTime, default);
             AddPrint(db, ids[3], ids[12], author);
+            var spell = new IllSpell(ids[13], new DateOnly(2026, 3, 2), [learner.Id], author, TestServer.Start.UtcDateTime);
+            spell.End(new DateOnly(2026, 3, 4));
+            db.Add(spell);
             await db.SaveChangesAsync();
         });
-        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12]);
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], ids[13]);
     }
 
     private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
@@ -105,6 +108,7 @@ internal sealed record Furnished(
         ("swapid", _) => Gathered.Swap,
         ("item", "/Week/Shopping/Index") => Gathered.Listed,
         ("sourceid", _) => PrintSource,
+        ("spellid", _) => Spell,
         ("appointment" or "appointmentid", _) => Plan.Appointment,
         ("bookid", _) or ("id", "/Week/Books/Book") => Books.Book,
         ("id", "/Week/Books/Card") => Books.Card,
@@ -133,5 +137,5 @@ internal sealed record Furnished(
     /// </summary>
     public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid")
-        or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
+        or ("/Week/Ill/Index", "newid") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }

@@ -82,7 +82,8 @@ public sealed class CatchUpModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
         await LoadAsync();
         var said = keys.Where(k => k.Line.Answer is Yes or No or Changed || Whole.Contains(k.Key.Date.Iso()) && k.Key.Kind is not (CatchUpKind.Usual or CatchUpKind.Begun))
             .Select(k => (k.Line, k.Key, Answer: k.Line.Answer is { Length: > 0 } own ? own : Yes)).ToList();
-        var known = (await Db.LogEntries.Where(e => said.Select(s => s.Line.Id).Contains(e.Id)).Select(e => e.Id).ToListAsync(Ct)).ToHashSet();
+        var ids = said.Select(s => s.Line.Id).ToList();
+        var known = (await Db.LogEntries.Where(e => ids.Contains(e.Id)).Select(e => e.Id).ToListAsync(Ct)).ToHashSet();
         var decided = await DecidedAsync([.. said.Where(s => s.Answer == No && s.Key.Kind == CatchUpKind.Planned).Select(s => s.Key.Source)]);
         // What was sent before stands already.
         said.RemoveAll(s => s.Answer == No ? decided.Contains(s.Key.Source) : known.Contains(s.Line.Id));

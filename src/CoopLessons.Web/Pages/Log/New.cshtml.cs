@@ -73,7 +73,8 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
     public async Task<IActionResult> OnGetSaidAsync([FromQuery(Name = "Input.What")] string? what)
     {
         ModelState.Clear();
-        return Fragment("_Said", await OffersAsync(await EntryWords.LoadAsync(Db, Ct), Short(what), null));
+        var words = await EntryWords.LoadAsync(Db, Ct);
+        return Fragment("_Said", Hear(words, what)?.UnderstoodAnything == true ? await OffersAsync(words, Short(what), null) : new LogOffers(Short(what), null, [], words, null));
     }
 
     /// <summary>The subjects as the last entry of the same words counted; nothing where there is none.</summary>
