@@ -61,6 +61,8 @@ public static class Millrace
             db.ChangeTracker.AutoDetectChangesEnabled = false;
             sessions = PlannedNear(house, today);
             drafts = new HouseholdLog(house, today).Write();
+            if (CoopForgotten.Read().Families.TryGetValue(house.Family.Name, out var forgotten))
+                drafts = forgotten.Without(drafts, house, today);
             await WriteAsync(db, drafts, sessions, ct);
             await WriteAsync(db, house, today, ct);
             await BegunAhead.AddAsync(db, today, ct);
