@@ -3,7 +3,7 @@ using CoopLessons.Documents.Packets;
 namespace CoopLessons.Documents.Uploads;
 
 /// <summary>What is wrong with a file that somebody brings.</summary>
-public enum FileFault { Empty, TooLarge, NotKnown, Svg, Heic, OtherImage, Broken, Locked, NoPages, TooManyPages, TooManyDots }
+public enum FileFault { Empty, TooLarge, NotKnown, Svg, Heic, OtherImage, Broken, Locked, NoPages, TooManyPages, TooManyDots, Located }
 
 /// <summary>What became of a file that somebody brought.</summary>
 /// <param name="Fault">Null where it is taken.</param>
