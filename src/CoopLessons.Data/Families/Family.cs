@@ -35,12 +35,17 @@ public sealed class Family : IFamilyOwned, IVersioned
 
     /// <summary>Minutes from which a day is a school day where no law sets a length.</summary>
     public int MinimumDay { get; private set; } = UsualMinimumDay;
+
+    /// <summary>Whether a photo is kept as it came besides what is shown of it: with the place where it was taken.</summary>
+    public bool KeepOriginals { get; private set; }
     public DateTime CreatedAt { get; private set; }
     public int Version { get; private set; }
 
     public void Describe(string name, string timeZone, string state) => (Name, TimeZone, State) = (name, timeZone, state);
 
     public void CountBy(string policy, Minutes minimumDay) => (CountingPolicy, MinimumDay) = (policy, minimumDay.Value);
+
+    public void KeepPhotosAsTheyCame(bool keep) => KeepOriginals = keep;
 
     public DateOnly Today(TimeProvider clock) => DateOnly.FromDateTime(Local(clock.GetUtcNow()).DateTime);
 

@@ -1,29 +1,30 @@
-using System.Security.Cryptography;
+using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Data.Files;
 
 /// <summary>
-/// The files that families brought, in the data folder and outside everything that is served: a folder a family, each file
-/// under the SHA-256 of its content and under no name that anybody gave. The same file twice lies there once.
+/// The files that families brought. Where they lie is the <see cref="FileStore"/>'s: a folder, or a bucket where the host
+/// says so. What is still being worked on lies on this machine's disk in either case.
 /// </summary>
-/// <remarks>
-/// A row in the database is written after its file and removed before it, so that a crash leaves at most a file that no
-/// row names, and <see cref="Sweep"/> takes that away.
-/// </remarks>
 public sealed class FileShelf : IDisposable
 {
-    private const string Arriving = ".arriving";
     private readonly SemaphoreSlim _turn = new(1, 1);
-    private readonly string _folder;
+    private readonly FileStore _store;
     private readonly string _making;
 
     /// <param name="folder">In a data folder that one process holds: what work lies there unfinished was left by one that ended, and goes.</param>
-    public FileShelf(string folder)
+    /// <param name="bucket">Where the files lie instead of in the folder.</param>
+    public FileShelf(string folder, BucketAddress? bucket = null)
     {
-        (_folder, _making) = (folder, Path.Combine(folder, "making"));
+        _making = Path.Combine(folder, "making");
         if (Directory.Exists(_making))
             Directory.Delete(_making, recursive: true);
+        _store = bucket is null ? new FolderStore(folder) : new BucketStore(bucket, Scratch);
+        Arriving = new ArrivingFiles(Path.Combine(folder, "arriving"));
     }
+
+    /// <summary>Files that are sent in parts and not whole yet.</summary>
+    public ArrivingFiles Arriving { get; }
 
     /// <summary>
     /// One at a time, so that a file is not taken away while somebody brings the same one anew. Disposing of the answer
@@ -35,74 +36,55 @@ public sealed class FileShelf : IDisposable
         return new Turn(_turn);
     }
 
-    /// <summary>Puts a file on the shelf, whole or not at all.</summary>
-    /// <returns>The hash by which it is found again: 64 small hexadecimal digits.</returns>
-    public async Task<string> PutAsync(Guid familyId, Stream content, CancellationToken ct)
+    /// <inheritdoc cref="FileStore.PutAsync" />
+    public Task<string> PutAsync(Guid familyId, Stream content, CancellationToken ct) => _store.PutAsync(familyId, content, ct);
+
+    /// <inheritdoc cref="FileStore.HasAsync" />
+    public Task<bool> HasAsync(Guid familyId, string hash, CancellationToken ct) => _store.HasAsync(familyId, hash, ct);
+
+    /// <summary>Those of the hashes whose files are there.</summary>
+    public async Task<IReadOnlySet<string>> HeldAsync(Guid familyId, IEnumerable<string> hashes, CancellationToken ct)
     {
-        var arriving = Path.Combine(FolderOf(familyId), Guid.NewGuid().ToString("N") + Arriving);
-        try
+        var held = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var hash in hashes.Distinct(StringComparer.Ordinal))
         {
-            string hash;
-            using (var digest = IncrementalHash.CreateHash(HashAlgorithmName.SHA256))
-            await using (var file = new FileStream(arriving, FileMode.CreateNew, FileAccess.Write, FileShare.None))
-            {
-                var buffer = new byte[81_920];
-                int read;
-                while ((read = await content.ReadAsync(buffer, ct)) > 0)
-                {
-                    digest.AppendData(buffer, 0, read);
-                    await file.WriteAsync(buffer.AsMemory(0, read), ct);
-                }
-
-                file.Flush(flushToDisk: true);
-                hash = Convert.ToHexStringLower(digest.GetHashAndReset());
-            }
-
-            File.Move(arriving, PathOf(familyId, hash), overwrite: true);
-            return hash;
+            if (await _store.HasAsync(familyId, hash, ct))
+                held.Add(hash);
         }
-        finally
-        {
-            File.Delete(arriving);
-        }
+
+        return held;
     }
 
-    public bool Has(Guid familyId, string hash) => File.Exists(PathOf(familyId, hash));
+    /// <summary>Those of the files printed from that are there.</summary>
+    public async Task<IReadOnlySet<string>> HeldForPrintAsync(AppDb db, CancellationToken ct) =>
+        await HeldAsync(db.Current.FamilyId!.Value, await db.PrintSources.Select(s => s.Hash).Distinct().ToListAsync(ct), ct);
 
-    /// <exception cref="ArgumentException">That is no hash.</exception>
-    public string PathOf(Guid familyId, string hash)
-    {
-        if (hash.Length != 64 || !hash.All(char.IsAsciiHexDigitLower))
-            throw new ArgumentException("A file lies under 64 small hexadecimal digits.", nameof(hash));
-        return Path.Combine(FolderOf(familyId), hash);
-    }
+    /// <inheritdoc cref="FileStore.AtHandAsync" />
+    public Task<FileAtHand?> AtHandAsync(Guid familyId, string hash, CancellationToken ct) => _store.AtHandAsync(familyId, hash, ct);
 
-    /// <summary>Takes away what nothing names: files of no row, and what never arrived whole.</summary>
-    /// <param name="kept">Hashes that the database names.</param>
-    /// <param name="untouchedSince">Younger files stay, since their row may be about to be written. UTC.</param>
-    public void Sweep(Guid familyId, IReadOnlySet<string> kept, DateTime untouchedSince)
-    {
-        foreach (var path in Directory.EnumerateFiles(FolderOf(familyId)))
-        {
-            if (!kept.Contains(Path.GetFileName(path)) && File.GetLastWriteTimeUtc(path) < untouchedSince)
-                File.Delete(path);
-        }
-    }
+    /// <inheritdoc cref="FileStore.RemoveAsync" />
+    public Task RemoveAsync(Guid familyId, string hash, CancellationToken ct) => _store.RemoveAsync(familyId, hash, ct);
 
-    /// <summary>Takes away everything of a family that is not, or was not founded after all.</summary>
-    public void Forget(Guid familyId) => Directory.Delete(FolderOf(familyId), recursive: true);
+    /// <inheritdoc cref="FileStore.SweepAsync" />
+    public Task SweepAsync(Guid familyId, IReadOnlySet<string> kept, DateTime untouchedSince, CancellationToken ct) =>
+        _store.SweepAsync(familyId, kept, untouchedSince, ct);
+
+    /// <inheritdoc cref="FileStore.ForgetAsync" />
+    public Task ForgetAsync(Guid familyId, CancellationToken ct) => _store.ForgetAsync(familyId, ct);
 
     /// <summary>A file of no name for the time of some work; it is gone when it is closed.</summary>
     public FileStream Scratch()
     {
         var making = Directory.CreateDirectory(_making).FullName;
         return new FileStream(
-            Path.Combine(making, Guid.NewGuid().ToString("N")), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 81_920, FileOptions.DeleteOnClose | FileOptions.Asynchronous);
+            Path.Combine(making, Guid.NewGuid().ToString("N")), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Read | FileShare.Delete, 81_920, FileOptions.DeleteOnClose | FileOptions.Asynchronous);
     }
 
-    public void Dispose() => _turn.Dispose();
-
-    private string FolderOf(Guid familyId) => Directory.CreateDirectory(Path.Combine(_folder, familyId.ToString("N"))).FullName;
+    public void Dispose()
+    {
+        _store.Dispose();
+        _turn.Dispose();
+    }
 
     private sealed class Turn(SemaphoreSlim turn) : IDisposable
     {

@@ -1,3 +1,4 @@
+using CoopLessons.Data.Evidence;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Data.Files;
@@ -9,15 +10,17 @@ public static class ShelfTidying
     private static readonly TimeSpan Young = TimeSpan.FromHours(1);
 
     /// <summary>
-    /// Forgets files that nothing uses any longer, whether their use was removed by itself or went with its activity, and
-    /// takes them from the shelf. For somebody who has the shelf's turn; saves.
+    /// Forgets pieces whose way back has ended, and files that nothing uses any longer, whether their use was removed by
+    /// itself or went with its activity, and takes them from the shelf. For somebody who has the shelf's turn; saves.
     /// </summary>
     /// <param name="now">UTC.</param>
     public static async Task TidyAsync(this FileShelf shelf, AppDb db, DateTime now, CancellationToken ct)
     {
         var family = db.Current.FamilyId!.Value;
+        var forgotten = now - Piece.WayBack;
+        await db.Pieces.Where(p => p.RemovedAt < forgotten).ExecuteDeleteAsync(ct);
         var unused = await db.StoredFiles
-            .Where(f => !db.PrintSources.Any(s => s.Hash == f.Hash) && !db.Pieces.Any(p => p.Hash == f.Hash || p.OriginalHash == f.Hash))
+            .Where(f => !db.PrintSources.Any(s => s.Hash == f.Hash) && !db.Pieces.Any(p => p.Hash == f.Hash || p.SmallHash == f.Hash || p.OriginalHash == f.Hash))
             .ToListAsync(ct);
         if (unused.Count > 0)
         {
@@ -26,8 +29,9 @@ public static class ShelfTidying
         }
 
         var kept = await db.StoredFiles.Select(f => f.Hash).ToListAsync(ct);
-        foreach (var gone in unused.Where(f => shelf.Has(family, f.Hash)))
-            File.Delete(shelf.PathOf(family, gone.Hash));
-        shelf.Sweep(family, kept.ToHashSet(), now - Young);
+        foreach (var gone in unused)
+            await shelf.RemoveAsync(family, gone.Hash, ct);
+        await shelf.SweepAsync(family, kept.ToHashSet(), now - Young, ct);
+        shelf.Arriving.Sweep(now);
     }
 }

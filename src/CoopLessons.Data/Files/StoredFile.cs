@@ -4,8 +4,8 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace CoopLessons.Data.Files;
 
-/// <summary>Kinds of files on the shelf, as they were found to be by their content.</summary>
-public enum StoredKind { Pdf, Png, Jpeg }
+/// <summary>Kinds of files on the shelf, as they were found to be by their content; <see cref="AsItCame"/> for an original that nothing here shows.</summary>
+public enum StoredKind { Pdf, Png, Jpeg, Mp3, Mp4, WebM, Ogg, Wav, AsItCame }
 
 /// <summary>A file on the family's shelf. It is named by its content alone and never changes.</summary>
 public sealed class StoredFile : IFamilyOwned

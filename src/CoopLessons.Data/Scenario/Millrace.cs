@@ -74,7 +74,7 @@ public static class Millrace
         {
             // The rows go with the transaction. The family's folder holds what was written here alone, since a family that is
             // there already cannot be founded again.
-            scope.GetRequiredService<FileShelf>().Forget(family);
+            await scope.GetRequiredService<FileShelf>().ForgetAsync(family, CancellationToken.None);
             throw;
         }
 

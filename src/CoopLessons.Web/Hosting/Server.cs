@@ -40,9 +40,9 @@ public static class Server
         builder.Services.AddSingleton<Planning.LayoutLine>();
         builder.Services.AddSingleton<Planning.FamilyWork>();
         builder.Services.AddHostedService<Planning.LayoutWork>();
-        builder.Services.AddSingleton(_ => new FileShelf(folder.Files));
-        builder.Services.AddSingleton<Printing.PrintRoom>();
-        builder.Services.AddSingleton<Printing.FileLook>();
+        builder.Services.AddSingleton(_ => new FileShelf(folder.Files, settings.Bucket));
+        builder.Services.AddSingleton<Files.FileRoom>();
+        builder.Services.AddSingleton<Files.FileLook>();
         builder.Services.AddScoped<Printing.BroughtFile>();
         builder.Services.AddSingleton<PageShots>();
         builder.Services.AddSingleton<PhoneWorker>();

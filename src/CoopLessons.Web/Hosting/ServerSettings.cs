@@ -1,4 +1,5 @@
 using CoopLessons.Data.Databases;
+using CoopLessons.Data.Files;
 using Npgsql;
 
 namespace CoopLessons.Web.Hosting;
@@ -31,6 +32,28 @@ public sealed class ServerSettings
     /// <summary>How many weeks may wait to be laid out; one that finds the line full is refused for the moment. 1 to 1,000.</summary>
     public int LayoutsInLine { get; set; } = 32;
 
+    /// <summary>Address of a service that speaks the S3 protocol, where files lie instead of in the data folder.</summary>
+    public string? S3Address { get; set; }
+
+    public string? S3Bucket { get; set; }
+
+    public string? S3Key { get; set; }
+
+    public string? S3Secret { get; set; }
+
+    /// <summary>A file that holds the secret, for hosts that hand secrets over so: <c>CoopLessons__S3Secret_FILE</c>.</summary>
+    [ConfigurationKeyName("S3Secret_FILE")]
+    public string? S3SecretFile { get; set; }
+
+    /// <summary>The region that requests are signed for.</summary>
+    public string S3Region { get; set; } = "us-east-1";
+
+    /// <summary>Whether the bucket's name stands in the path, as services of one's own have it.</summary>
+    public bool S3PathStyle { get; set; } = true;
+
+    /// <summary>Where files lie, if not in the data folder.</summary>
+    public BucketAddress? Bucket { get; private set; }
+
     public bool SignUpIsOpen => string.Equals(SignUp, "open", StringComparison.OrdinalIgnoreCase);
 
     public bool PublicIsHttps => PublicUrl?.StartsWith("https://", StringComparison.OrdinalIgnoreCase) == true;
@@ -57,7 +80,39 @@ public sealed class ServerSettings
             throw new SettingUnfitException($"CoopLessons__PublicUrl: “{settings.PublicUrl}” is no web address such as https://lessons.example.org.");
         if (settings.LayoutsInLine is < 1 or > 1000)
             throw new SettingUnfitException($"CoopLessons__LayoutsInLine: {settings.LayoutsInLine} is not between 1 and 1,000.");
+        settings.Bucket = BucketOf(settings);
         return settings;
+    }
+
+    private static BucketAddress? BucketOf(ServerSettings told)
+    {
+        if (string.IsNullOrWhiteSpace(told.S3Address))
+            return null;
+        if (!Uri.TryCreate(told.S3Address, UriKind.Absolute, out var address) || address.Scheme is not ("http" or "https"))
+            throw new SettingUnfitException($"CoopLessons__S3Address: “{told.S3Address}” is no web address such as https://storage.example.org.");
+        if (address.Scheme == "http" && !address.IsLoopback && !told.PlainHttpBeyondThisMachine)
+            throw new SettingUnfitException("CoopLessons__S3Address: children's photos would travel readable. Use https, or a service on this machine.");
+        if (string.IsNullOrWhiteSpace(told.S3Bucket))
+            throw new SettingUnfitException("CoopLessons__S3Bucket is not set; it names the bucket in which the files lie.");
+        if (string.IsNullOrWhiteSpace(told.S3Key))
+            throw new SettingUnfitException("CoopLessons__S3Key is not set; it names the key that may read and write the bucket.");
+        if (SecretOf(told) is not { Length: > 0 } secret)
+            throw new SettingUnfitException("CoopLessons__S3Secret is not set, nor is CoopLessons__S3Secret_FILE; one of them gives the key's secret.");
+        return new BucketAddress(address, told.S3Bucket, told.S3Key, secret, told.S3Region, told.S3PathStyle);
+    }
+
+    private static string? SecretOf(ServerSettings told)
+    {
+        if (string.IsNullOrWhiteSpace(told.S3SecretFile))
+            return told.S3Secret;
+        try
+        {
+            return File.ReadAllText(told.S3SecretFile).Trim();
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw new SettingUnfitException($"CoopLessons__S3Secret_FILE: {told.S3SecretFile} cannot be read.");
+        }
     }
 
     public static DatabaseChoice Database(IConfiguration configuration, string dataFolder)

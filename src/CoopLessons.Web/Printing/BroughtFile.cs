@@ -3,6 +3,7 @@ using CoopLessons.Data.Files;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Documents.Uploads;
+using CoopLessons.Web.Files;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Printing;
@@ -14,7 +15,7 @@ namespace CoopLessons.Web.Printing;
 public sealed record BroughtAnswer(string? Fault, int Status, bool Fits = true, bool OfTitle = false);
 
 /// <summary>Takes a file that somebody brought onto the family's shelf and prints a printable from it.</summary>
-public sealed class BroughtFile(AppDb db, FileShelf shelf, PrintRoom room, FileLook look)
+public sealed class BroughtFile(AppDb db, FileShelf shelf, FileRoom room, FileLook look)
 {
     /// <summary>Looks at the file and, where it can be printed from, saves it: all of it or nothing.</summary>
     /// <param name="sourceId">Whose file it replaces; null for a printable that has none yet.</param>
@@ -72,7 +73,7 @@ public sealed class BroughtFile(AppDb db, FileShelf shelf, PrintRoom room, FileL
     {
         db.ChangeTracker.Clear();
         if (!await db.StoredFiles.AnyAsync(f => f.Hash == hash, ct))
-            File.Delete(shelf.PathOf(db.Current.FamilyId!.Value, hash));
+            await shelf.RemoveAsync(db.Current.FamilyId!.Value, hash, ct);
         return fault;
     }
 }

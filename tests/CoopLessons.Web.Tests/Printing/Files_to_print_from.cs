@@ -66,7 +66,7 @@ public sealed class Files_to_print_from(TestServer server)
         Assert.True(photo.AsSpan().IndexOf("Exif"u8) > 0);
         using var brought = await family.BringAsync(photo, "photo.jpg");
 
-        var kept = await File.ReadAllBytesAsync(family.Shelf.PathOf(family.Family.Id, Assert.Single(await family.OnShelfAsync())));
+        var kept = await File.ReadAllBytesAsync(family.PathOf(Assert.Single(await family.OnShelfAsync())));
         Assert.True(kept.AsSpan().IndexOf("Exif"u8) < 0);
         using var upright = SKBitmap.Decode(kept);
         Assert.Equal((200, 300), (upright.Width, upright.Height));
@@ -256,7 +256,7 @@ public sealed class Files_to_print_from(TestServer server)
     {
         var family = await PrintingFamily.MakeAsync(server);
         using var brought = await family.BringAsync(SamplePages.Sheet("mill-visit"), "visit.pdf");
-        File.Delete(family.Shelf.PathOf(family.Family.Id, Assert.Single(await family.OnShelfAsync())));
+        File.Delete(family.PathOf(Assert.Single(await family.OnShelfAsync())));
 
         Assert.Contains("not in the folder of files any more", (await family.Guardian.GetAsync(family.Prints)).Body!.TextContent, StringComparison.Ordinal);
         Assert.Contains(PrintingFamily.Record, (await family.Guardian.GetAsync(family.Packet)).QuerySelector("[aria-labelledby=missing]")!.TextContent, StringComparison.Ordinal);
@@ -271,7 +271,7 @@ public sealed class Files_to_print_from(TestServer server)
     {
         var family = await PrintingFamily.MakeAsync(server);
         foreach (var name in new[] { "../../cooplessons.db", new string('g', 64), "", new string('A', 64) })
-            Assert.Throws<ArgumentException>(() => family.Shelf.PathOf(family.Family.Id, name));
+            await Assert.ThrowsAsync<ArgumentException>(() => family.Shelf.HasAsync(family.Family.Id, name, CancellationToken.None));
         using var content = new MemoryStream(Encoding.UTF8.GetBytes("abc"));
         // FIPS 180-4's one-block example, "abc".
         Assert.Equal("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad", await family.Shelf.PutAsync(family.Family.Id, content, CancellationToken.None));

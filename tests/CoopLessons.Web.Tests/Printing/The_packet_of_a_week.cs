@@ -2,7 +2,7 @@ using System.Net;
 using CoopLessons.Core.Prepare;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Printing;
-using CoopLessons.Web.Printing;
+using CoopLessons.Web.Files;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Documents;
 using Microsoft.EntityFrameworkCore;
@@ -155,8 +155,8 @@ public sealed class The_packet_of_a_week(TestServer server)
     public async Task Is_made_one_at_a_time_and_tells_whoever_finds_too_many_waiting()
     {
         var family = await ReadyAsync();
-        var room = server.Services.GetRequiredService<PrintRoom>();
-        var waiting = Enumerable.Range(0, PrintRoom.MostWaiting + 1).Select(_ => room.EnterAsync(Guid.NewGuid(), CancellationToken.None)).ToList();
+        var room = server.Services.GetRequiredService<FileRoom>();
+        var waiting = Enumerable.Range(0, FileRoom.MostWaiting + 1).Select(_ => room.EnterAsync(Guid.NewGuid(), CancellationToken.None)).ToList();
         using var refused = await family.Guardian.OpenAsync(family.Packet + ".pdf");
         Assert.Equal(HttpStatusCode.Redirect, refused.StatusCode);
         Assert.Contains("Try again in a minute", (await family.Guardian.GetAsync(family.Packet)).Body!.TextContent, StringComparison.Ordinal);
@@ -169,7 +169,7 @@ public sealed class The_packet_of_a_week(TestServer server)
     public async Task Is_made_for_a_family_once_at_a_time()
     {
         var family = await ReadyAsync();
-        using (await server.Services.GetRequiredService<PrintRoom>().EnterAsync(family.Family.Id, CancellationToken.None))
+        using (await server.Services.GetRequiredService<FileRoom>().EnterAsync(family.Family.Id, CancellationToken.None))
         {
             using var refused = await family.Guardian.OpenAsync(family.Packet + ".pdf");
             Assert.Equal(HttpStatusCode.Redirect, refused.StatusCode);
@@ -205,7 +205,7 @@ public sealed class The_packet_of_a_week(TestServer server)
     {
         var family = await ReadyAsync();
         var hash = await family.Family.FromDbAsync(db => db.PrintSources.Where(s => s.Printable == PrintingFamily.Map).Select(s => s.Hash).SingleAsync());
-        var path = family.Shelf.PathOf(family.Family.Id, hash);
+        var path = family.PathOf(hash);
         await File.WriteAllBytesAsync(path, (await File.ReadAllBytesAsync(path))[..left]);
         using var refused = await family.Guardian.OpenAsync(family.Packet + ".pdf");
 
@@ -218,7 +218,7 @@ public sealed class The_packet_of_a_week(TestServer server)
     {
         var family = await PrintingFamily.MakeAsync(server);
         using var one = await family.BringAsync(SamplePages.Sheet("gluten-test"), "test.pdf");
-        File.Delete(family.Shelf.PathOf(family.Family.Id, Assert.Single(await family.OnShelfAsync())));
+        File.Delete(family.PathOf(Assert.Single(await family.OnShelfAsync())));
 
         Assert.Equal("Bring files for 2 printables", Assert.Single(await TasksAsync(family)).What);
         Assert.Contains("Bring files for 2 printables", (await family.Guardian.GetAsync($"/week/ready/{PrintingFamily.Week}")).Body!.TextContent, StringComparison.Ordinal);
@@ -256,6 +256,7 @@ public sealed class The_packet_of_a_week(TestServer server)
     private static Task<IReadOnlyList<ReadyTask>> TasksAsync(PrintingFamily family) => family.Family.FromDbAsync(async db =>
     {
         Assert.True(CoopLessons.Core.Calendar.Week.TryParse(PrintingFamily.Week, out var week));
-        return await PacketTasks.OfAsync(db, await ReadyWeek.LoadAsync(db, week, default), TestServer.Today, hash => family.Shelf.Has(family.Family.Id, hash), default);
+        var held = await family.Shelf.HeldForPrintAsync(db, default);
+        return await PacketTasks.OfAsync(db, await ReadyWeek.LoadAsync(db, week, default), TestServer.Today, held.Contains, default);
     });
 }

@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using CoopLessons.Web.Commands;
-using CoopLessons.Web.Printing;
+using CoopLessons.Web.Files;
 using Microsoft.Extensions.Logging.Abstractions;
 
 namespace CoopLessons.Web.Tests.Printing;

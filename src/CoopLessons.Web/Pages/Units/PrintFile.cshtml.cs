@@ -1,6 +1,6 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Files;
-using CoopLessons.Web.Printing;
+using CoopLessons.Web.Files;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -13,9 +13,9 @@ public sealed class PrintFileModel(AppDb db, TimeProvider clock, FileShelf shelf
     {
         if (!await Db.Activities.AnyAsync(a => a.UnitId == id && a.Id == activityId, Ct)
             || await Db.PrintSources.AsNoTracking().SingleOrDefaultAsync(s => s.Id == sourceId && s.ActivityId == activityId, Ct) is not { } source
-            || !shelf.Has(Family.Id, source.Hash))
+            || await shelf.AtHandAsync(Family.Id, source.Hash, Ct) is not { } file)
             return NotFound();
         var kind = await Db.StoredFiles.Where(f => f.Hash == source.Hash).Select(f => f.Kind).SingleAsync(Ct);
-        return PhysicalFile(shelf.PathOf(Family.Id, source.Hash), UploadWords.ContentType(kind), source.FileName);
+        return File(file.Open(), UploadWords.ContentType(kind), source.FileName);
     }
 }

@@ -5,6 +5,7 @@ using CoopLessons.Data.Files;
 using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Data.Units;
 using CoopLessons.Documents.Uploads;
+using CoopLessons.Web.Files;
 using CoopLessons.Web.Printing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -24,7 +25,7 @@ public sealed record PrintLine(int At, string Title, Printable? Asked, PrintSour
 }
 
 /// <summary>From which files an activity's printables are printed, and what of them for whom.</summary>
-[LargestUpload]
+[LargestUpload(PrintableFile.MostBytes)]
 [RequestSizeLimit(PrintableFile.MostBytes + LargestUploadAttribute.Around)]
 public sealed class PrintsModel(AppDb db, TimeProvider clock, FileShelf shelf, BroughtFile brought) : UnitsPage(db, clock)
 {
@@ -128,6 +129,7 @@ public sealed class PrintsModel(AppDb db, TimeProvider clock, FileShelf shelf, B
         var sources = await Db.PrintSources.AsNoTracking().Where(s => s.ActivityId == activityId).ToListAsync(Ct);
         var hashes = sources.Select(s => s.Hash).Distinct().ToList();
         var files = await Db.StoredFiles.AsNoTracking().Where(f => hashes.Contains(f.Hash)).ToDictionaryAsync(f => f.Hash, Ct);
+        var held = await shelf.HeldAsync(Family.Id, files.Keys, Ct);
         // A file that was exchanged between the two readings is shown as missing; the next opening shows the new one.
         sources.RemoveAll(s => !files.ContainsKey(s.Hash));
         var asked = Activity.Details.Printables.DistinctBy(p => p.Title).ToList();
@@ -138,7 +140,7 @@ public sealed class PrintsModel(AppDb db, TimeProvider clock, FileShelf shelf, B
         [
             .. asked.Select(p => (p.Title, Asked: (Printable?)p, Source: sources.Find(s => s.Printable == p.Title)))
                 .Concat(own.Select(s => (Title: s.Printable, Asked: (Printable?)null, Source: (PrintSource?)s)))
-                .Select((l, at) => new PrintLine(at, l.Title, l.Asked, l.Source, l.Source is null ? null : files[l.Source.Hash], l.Source is null || shelf.Has(Family.Id, l.Source.Hash))
+                .Select((l, at) => new PrintLine(at, l.Title, l.Asked, l.Source, l.Source is null ? null : files[l.Source.Hash], l.Source is null || held.Contains(l.Source.Hash))
                 {
                     Choices = at == At && Choices.Count > 0 ? Choices : Rows(l.Source, at == another),
                     Refused = at == At && !ModelState.IsValid,

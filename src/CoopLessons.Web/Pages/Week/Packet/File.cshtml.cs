@@ -2,13 +2,13 @@ using CoopLessons.Data;
 using CoopLessons.Data.Files;
 using CoopLessons.Documents.Packets;
 using CoopLessons.Web.Pages.Today;
-using CoopLessons.Web.Printing;
+using CoopLessons.Web.Files;
 using Microsoft.AspNetCore.Mvc;
 
 namespace CoopLessons.Web.Pages.Packet;
 
 /// <summary>The week's packet as a file. It is made on disk and sent from there; asking for it changes nothing.</summary>
-public sealed class FileModel(AppDb db, TimeProvider clock, FileShelf shelf, PrintRoom room) : FamilyPage(db, clock)
+public sealed class FileModel(AppDb db, TimeProvider clock, FileShelf shelf, FileRoom room) : FamilyPage(db, clock)
 {
     /// <summary>No packet that may be made takes as long, unless a file in it holds its reader up.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(90);
@@ -17,7 +17,7 @@ public sealed class FileModel(AppDb db, TimeProvider clock, FileShelf shelf, Pri
     {
         if (!DayWords.TryWeek(week, out var shown))
             return NotFound();
-        var packet = await PacketOnPaper.LoadAsync(Db, shelf, Family.Id, shown, Ct);
+        var packet = await PacketOnPaper.LoadAsync(Db, shelf, shown, Ct);
         var paper = PacketOnPaper.Of(packet, changed && packet.Printed is not null, Family.Name, Today);
         if (paper.Plan.Sides.Count == 0)
             return Back(week, changed ? "Nothing changed since the packet was printed." : "Nothing is printed for this week.");
@@ -34,10 +34,18 @@ public sealed class FileModel(AppDb db, TimeProvider clock, FileShelf shelf, Pri
         using var limit = new CancellationTokenSource(Patience, Clock);
         using var both = CancellationTokenSource.CreateLinkedTokenSource(Ct, limit.Token);
         var file = shelf.Scratch();
+        var sources = new Dictionary<string, FileAtHand>(StringComparer.Ordinal);
         try
         {
+            foreach (var hash in paper.Files.Select(f => f.Hash))
+            {
+                if (await shelf.AtHandAsync(Family.Id, hash, both.Token) is { } source)
+                    sources[hash] = source;
+            }
+
+            var papers = paper.Papers(sources.ToDictionary(s => s.Key, s => s.Value.Path), Family.Name, Today);
             await using (var aside = shelf.Scratch())
-                await Task.Run(() => PacketPdf.Write(paper.Papers(shelf, Family.Id, Family.Name, Today), file, aside, both.Token), both.Token);
+                await Task.Run(() => PacketPdf.Write(papers, file, aside, both.Token), both.Token);
         }
         catch (SourceUnreadableException fault)
         {
@@ -53,6 +61,11 @@ public sealed class FileModel(AppDb db, TimeProvider clock, FileShelf shelf, Pri
         {
             await file.DisposeAsync();
             throw;
+        }
+        finally
+        {
+            foreach (var source in sources.Values)
+                source.Dispose();
         }
 
         file.Position = 0;

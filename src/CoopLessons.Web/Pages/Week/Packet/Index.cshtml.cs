@@ -84,7 +84,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, FileShelf shelf) : 
         if (!DayWords.TryWeek(week, out var shown))
             return false;
         Shown = shown;
-        var packet = await PacketOnPaper.LoadAsync(Db, shelf, Family.Id, shown, Ct);
+        var packet = await PacketOnPaper.LoadAsync(Db, shelf, shown, Ct);
         Paper = PacketOnPaper.Of(packet, changed: false, Family.Name, Today);
         Changed = packet.Printed is null ? null : PacketOnPaper.Of(packet, changed: true, Family.Name, Today);
         return true;

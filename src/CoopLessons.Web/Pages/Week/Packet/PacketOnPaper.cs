@@ -8,7 +8,7 @@ using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Documents.Packets;
 using CoopLessons.Web.Pages.Today;
 using CoopLessons.Web.Pages.Units;
-using CoopLessons.Web.Printing;
+using CoopLessons.Web.Files;
 using IsoWeek = CoopLessons.Core.Calendar.Week;
 
 namespace CoopLessons.Web.Pages.Packet;
@@ -19,10 +19,11 @@ namespace CoopLessons.Web.Pages.Packet;
 public sealed record PacketOnPaper(WeekPacket Packet, IReadOnlyList<PacketSection> Sections, IReadOnlyList<Divider> Dividers, PacketPlan Plan)
 {
     /// <summary>The week's packet without what is not on the shelf any more, which is told as missing.</summary>
-    public static async Task<WeekPacket> LoadAsync(AppDb db, FileShelf shelf, Guid familyId, IsoWeek week, CancellationToken ct)
+    public static async Task<WeekPacket> LoadAsync(AppDb db, FileShelf shelf, IsoWeek week, CancellationToken ct)
     {
         var packet = await WeekPacket.LoadAsync(db, await ReadyWeek.LoadAsync(db, week, ct), ct);
-        return packet.WithFiles(hash => shelf.Has(familyId, hash));
+        var held = await shelf.HeldForPrintAsync(db, ct);
+        return packet.WithFiles(held.Contains);
     }
 
     /// <param name="changed">What is not on paper yet alone.</param>
@@ -47,8 +48,11 @@ public sealed record PacketOnPaper(WeekPacket Packet, IReadOnlyList<PacketSectio
     public string PrintedFrom(string hash) =>
         UnitWords.Joined(Packet.Parts.SelectMany(p => p.Entries).Where(e => e.File.Hash == hash).Select(e => $"“{e.Source.Printable}”").Distinct());
 
-    public PacketPapers Papers(FileShelf shelf, Guid familyId, string family, DateOnly today) => new(
+    /// <summary>The files that the packet is printed from, each once.</summary>
+    public IEnumerable<StoredFile> Files => Packet.Parts.SelectMany(p => p.Entries).Select(e => e.File).DistinctBy(f => f.Hash);
+
+    /// <param name="paths">Where each of <see cref="Files"/> lies, by its hash; one that is gone meanwhile has none.</param>
+    public PacketPapers Papers(IReadOnlyDictionary<string, string> paths, string family, DateOnly today) => new(
         $"Packet for the week of {Packet.Week.Week.Monday.InWords(today)}", family, today, Packet.Habits.Paper, Plan, Dividers,
-        Packet.Parts.SelectMany(p => p.Entries).Select(e => e.File).DistinctBy(f => f.Hash)
-            .ToDictionary(f => f.Hash, f => new PageSource(shelf.PathOf(familyId, f.Hash), UploadWords.Taken(f.Kind))));
+        Files.ToDictionary(f => f.Hash, f => new PageSource(paths.GetValueOrDefault(f.Hash, f.Hash), UploadWords.Taken(f.Kind))));
 }

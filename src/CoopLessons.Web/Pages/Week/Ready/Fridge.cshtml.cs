@@ -41,7 +41,8 @@ public sealed class FridgeModel(AppDb db, TimeProvider clock, FileShelf shelf) :
         if (!DayWords.TryWeek(week, out var shown))
             return NotFound();
         Shown = shown;
-        _list = await ReadyList.LoadAsync(Db, Shown, Today, hash => shelf.Has(Family.Id, hash), Ct);
+        var held = await shelf.HeldForPrintAsync(Db, Ct);
+        _list = await ReadyList.LoadAsync(Db, Shown, Today, held.Contains, Ct);
         var open = _list.Tasks.Where(t => !t.Done).ToList();
         Done = _list.Tasks.Count - open.Count;
         Before = [.. open.Where(t => t.By < Shown.Monday)];

@@ -23,7 +23,8 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, FileShelf shelf) : 
         if (week is not null && !DayWords.TryWeek(week, out shown))
             return NotFound();
         Shown = shown;
-        List = await ReadyList.LoadAsync(Db, Shown, Today, hash => shelf.Has(Family.Id, hash), Ct);
+        var held = await shelf.HeldForPrintAsync(Db, Ct);
+        List = await ReadyList.LoadAsync(Db, Shown, Today, held.Contains, Ct);
         return Page();
     }
 

@@ -1,26 +1,28 @@
-namespace CoopLessons.Web.Printing;
+namespace CoopLessons.Web.Files;
 
 /// <summary>
 /// Where packets are made and files looked at: one at a time in this program, since each takes memory by the hundred
-/// megabytes at worst. Few wait, and no family more than once; whoever finds the room full, or the family in it, is told
-/// to come back.
+/// megabytes at worst. Few wait, and no family more often than its work asks for; whoever finds the room full, or the
+/// family in it, is told to come back.
 /// </summary>
-public sealed class PrintRoom : IDisposable
+public sealed class FileRoom : IDisposable
 {
     /// <summary>How many may wait for their turn.</summary>
     public const int MostWaiting = 12;
 
     private readonly SemaphoreSlim _turn = new(1, 1);
     private readonly Lock _door = new();
-    private readonly HashSet<Guid> _inside = [];
+    private readonly List<Guid> _inside = [];
 
-    /// <summary>Waits for the turn; disposing of the answer gives it on. Null where too many wait already, or the family is inside.</summary>
-    public async Task<IDisposable?> EnterAsync(Guid familyId, CancellationToken ct)
+    /// <summary>Waits for the turn; disposing of the answer gives it on. Null where too many wait already, or the family does.</summary>
+    /// <param name="mostOfFamily">How often the family may be inside, this time included: photos come one after the other, a packet alone.</param>
+    public async Task<IDisposable?> EnterAsync(Guid familyId, CancellationToken ct, int mostOfFamily = 1)
     {
         lock (_door)
         {
-            if (_inside.Count > MostWaiting || !_inside.Add(familyId))
+            if (_inside.Count > MostWaiting || _inside.Count(f => f == familyId) >= mostOfFamily)
                 return null;
+            _inside.Add(familyId);
         }
 
         try
@@ -44,7 +46,7 @@ public sealed class PrintRoom : IDisposable
             _inside.Remove(familyId);
     }
 
-    private sealed class Turn(PrintRoom room, Guid familyId) : IDisposable
+    private sealed class Turn(FileRoom room, Guid familyId) : IDisposable
     {
         public void Dispose()
         {

@@ -4,7 +4,7 @@ using System.Text.Json;
 using CoopLessons.Documents.Uploads;
 using CoopLessons.Web.Commands;
 
-namespace CoopLessons.Web.Printing;
+namespace CoopLessons.Web.Files;
 
 /// <summary>
 /// Has a file looked at by a process of its own, with a limit to its time and memory and without this one's settings: a
@@ -23,11 +23,27 @@ public sealed class FileLook(ILogger<FileLook> log)
     /// <summary>How the process is started.</summary>
     public Func<ProcessStartInfo> Starting { get; init; } = Own;
 
+    /// <summary>Looks at a file that is to be printed from.</summary>
     /// <param name="kept">Gets what is to be kept.</param>
     /// <returns>Null where no process could be started.</returns>
-    public async Task<FileVerdict?> OfAsync(Stream brought, Stream kept, CancellationToken ct)
+    public Task<FileVerdict?> OfAsync(Stream brought, Stream kept, CancellationToken ct) =>
+        AskAsync<FileVerdict>(null, new FileVerdict(FileFault.Broken, default, 0), brought, (_, output) => output.CopyToAsync(kept, ct), ct);
+
+    /// <summary>Looks at a piece of evidence.</summary>
+    /// <param name="kept">Gets what is to be kept.</param>
+    /// <param name="small">Gets a small picture; nothing where there is no picture.</param>
+    /// <returns>Null where no process could be started.</returns>
+    public Task<EvidenceVerdict?> AsEvidenceAsync(Stream brought, Stream kept, Stream small, CancellationToken ct) =>
+        AskAsync<EvidenceVerdict>(LookAtFileCommand.AsEvidence, new EvidenceVerdict(FileFault.Broken, default), brought, async (verdict, output) =>
+        {
+            await CopyAsync(output, kept, verdict.KeptBytes, ct);
+            await output.CopyToAsync(small, ct);
+        }, ct);
+
+    private async Task<T?> AskAsync<T>(string? purpose, T broken, Stream brought, Func<T, Stream, Task> take, CancellationToken ct)
+        where T : class
     {
-        using var process = Start();
+        using var process = Start(purpose);
         if (process is null)
             return null;
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(ct);
@@ -36,7 +52,7 @@ public sealed class FileLook(ILogger<FileLook> log)
         {
             var errors = process.StandardError.BaseStream.CopyToAsync(Stream.Null, limit.Token);
             var feeding = FeedAsync(brought, process.StandardInput.BaseStream, limit.Token);
-            var verdict = await ReadAsync(process.StandardOutput.BaseStream, kept, limit.Token);
+            var verdict = await ReadAsync(process.StandardOutput.BaseStream, take, limit.Token);
             await Task.WhenAll(feeding, errors, process.WaitForExitAsync(limit.Token));
             if (process.ExitCode == CommandTable.Done && verdict is not null)
                 return verdict;
@@ -52,7 +68,7 @@ public sealed class FileLook(ILogger<FileLook> log)
             Stop(process);
         }
 
-        return new FileVerdict(FileFault.Broken, default, 0);
+        return broken;
     }
 
     /// <summary>The program and what it is told so that it is this one once more.</summary>
@@ -66,11 +82,14 @@ public sealed class FileLook(ILogger<FileLook> log)
         return (name is "dotnet" or "dotnet.exe" ? running! : "dotnet", [Path.Combine(AppContext.BaseDirectory, self + ".dll"), LookAtFileCommand.Name]);
     }
 
-    private Process? Start()
+    private Process? Start(string? purpose)
     {
         try
         {
-            return Process.Start(Starting());
+            var start = Starting();
+            if (purpose is not null)
+                start.ArgumentList.Add(purpose);
+            return Process.Start(start);
         }
         catch (Exception fault) when (fault is Win32Exception or InvalidOperationException)
         {
@@ -108,7 +127,21 @@ public sealed class FileLook(ILogger<FileLook> log)
         }
     }
 
-    private static async Task<FileVerdict?> ReadAsync(Stream output, Stream kept, CancellationToken ct)
+    private static async Task CopyAsync(Stream from, Stream to, long bytes, CancellationToken ct)
+    {
+        var buffer = new byte[81_920];
+        while (bytes > 0)
+        {
+            var read = await from.ReadAsync(buffer.AsMemory(0, (int)Math.Min(bytes, buffer.Length)), ct);
+            if (read == 0)
+                return;
+            await to.WriteAsync(buffer.AsMemory(0, read), ct);
+            bytes -= read;
+        }
+    }
+
+    private static async Task<T?> ReadAsync<T>(Stream output, Func<T, Stream, Task> take, CancellationToken ct)
+        where T : class
     {
         var line = new List<byte>();
         var one = new byte[1];
@@ -119,15 +152,21 @@ public sealed class FileLook(ILogger<FileLook> log)
                 return null;
         }
 
-        await output.CopyToAsync(kept, ct);
+        T? verdict;
         try
         {
-            return line.Count == 0 ? null : JsonSerializer.Deserialize<FileVerdict>(line.ToArray());
+            verdict = line.Count == 0 ? null : JsonSerializer.Deserialize<T>(line.ToArray());
         }
         catch (JsonException)
         {
             return null;
         }
+
+        if (verdict is null)
+            await output.CopyToAsync(Stream.Null, ct);
+        else
+            await take(verdict, output);
+        return verdict;
     }
 
     private static void Stop(Process process)

@@ -1,16 +1,18 @@
-using CoopLessons.Documents.Uploads;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Mvc.Filters;
 
-namespace CoopLessons.Web.Printing;
+namespace CoopLessons.Web.Files;
 
 /// <summary>
 /// Refuses a form that says of itself that it is larger than a file may be, before anything of it is kept: the page is
 /// shown as if it had been opened, and <see cref="Refused"/> tells it why.
 /// </summary>
+/// <param name="bytes">Of all files of the form together.</param>
 [AttributeUsage(AttributeTargets.Class)]
-public sealed class LargestUploadAttribute : Attribute, IAsyncAuthorizationFilter, IOrderedFilter
+public sealed class LargestUploadAttribute(long bytes) : Attribute, IAsyncAuthorizationFilter, IOrderedFilter
 {
+    public long Bytes => bytes;
+
     /// <summary>A form's other fields and the lines between them, in bytes.</summary>
     public const long Around = 100_000;
 
@@ -26,7 +28,7 @@ public sealed class LargestUploadAttribute : Attribute, IAsyncAuthorizationFilte
     public async Task OnAuthorizationAsync(AuthorizationFilterContext context)
     {
         var request = context.HttpContext.Request;
-        if (!HttpMethods.IsPost(request.Method) || request.ContentLength is not > PrintableFile.MostBytes + Around)
+        if (!HttpMethods.IsPost(request.Method) || request.ContentLength is not { } length || length <= bytes + Around)
             return;
         context.HttpContext.Items[typeof(LargestUploadAttribute)] = true;
         await PassOverAsync(request);

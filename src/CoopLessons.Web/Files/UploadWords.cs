@@ -5,7 +5,7 @@ using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Documents.Packets;
 using CoopLessons.Documents.Uploads;
 
-namespace CoopLessons.Web.Printing;
+namespace CoopLessons.Web.Files;
 
 /// <summary>What is said of a file that somebody brings, and what it is called.</summary>
 public static class UploadWords
@@ -46,8 +46,13 @@ public static class UploadWords
 
     public static string ContentType(StoredKind kind) => kind switch { StoredKind.Pdf => "application/pdf", StoredKind.Png => "image/png", _ => "image/jpeg" };
 
+    /// <inheritdoc cref="FileName(string?, string, int)" />
+    public static string FileName(string? given, PageKind kind) =>
+        FileName(given, kind switch { PageKind.Pdf => ".pdf", PageKind.Png => ".png", _ => ".jpg" }, PrintSource.LongestFileName);
+
     /// <summary>What a device called the file, as one line without the folders it lay in and with the ending of what it is.</summary>
-    public static string FileName(string? given, PageKind kind)
+    /// <param name="longest">With the ending.</param>
+    public static string FileName(string? given, string ending, int longest)
     {
         var name = new StringBuilder();
         foreach (var rune in (given ?? "")[((given ?? "").LastIndexOfAny(['/', '\\']) + 1)..].EnumerateRunes())
@@ -56,7 +61,6 @@ public static class UploadWords
                 name.Append(rune.ToString());
         }
 
-        var ending = kind switch { PageKind.Pdf => ".pdf", PageKind.Png => ".png", _ => ".jpg" };
         var stem = name.ToString().Trim(' ', '.');
         var dot = stem.LastIndexOf('.');
         if (dot > 0 && stem.Length - dot <= 6)
@@ -66,7 +70,7 @@ public static class UploadWords
         var kept = new StringBuilder();
         foreach (var rune in stem.EnumerateRunes())
         {
-            if (kept.Length + rune.Utf16SequenceLength + ending.Length > PrintSource.LongestFileName)
+            if (kept.Length + rune.Utf16SequenceLength + ending.Length > longest)
                 break;
             kept.Append(rune.ToString());
         }
@@ -78,7 +82,11 @@ public static class UploadWords
     public static string Size(StoredFile file)
     {
         var pages = file.Pages == 1 ? "1 page" : string.Create(CultureInfo.InvariantCulture, $"{file.Pages} pages");
-        var size = file.Bytes < Megabyte ? string.Create(CultureInfo.InvariantCulture, $"{Math.Max(1, file.Bytes / 1000)} kB") : string.Create(CultureInfo.InvariantCulture, $"{file.Bytes / (decimal)Megabyte:0.#} MB");
-        return $"{pages}, {size}";
+        return $"{pages}, {Size(file.Bytes)}";
     }
+
+    /// <summary><c>1.2 MB</c>.</summary>
+    public static string Size(long bytes) => bytes < Megabyte
+        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Max(1, bytes / 1000)} kB")
+        : string.Create(CultureInfo.InvariantCulture, $"{bytes / (decimal)Megabyte:0.#} MB");
 }
