@@ -29,10 +29,11 @@ internal sealed class KeptAnswers : IAsyncAlwaysRunResultFilter, IOrderedFilter
     /// <summary>Before every other filter, so that what they answer is told as well.</summary>
     public int Order => int.MinValue;
 
+    // A page that speaks to scripts alone has its own word.
     public Task OnResultExecutionAsync(ResultExecutingContext context, ResultExecutionDelegate next)
     {
         var request = context.HttpContext.Request;
-        if (HttpMethods.IsPost(request.Method) && KeptItem.Of(request) is { } item)
+        if (HttpMethods.IsPost(request.Method) && KeptItem.Of(request) is { } item && context.Result is not JsonResult)
         {
             context.HttpContext.Response.Headers[KeptItem.Header] = item.Id.ToString();
             context.Result = Answer(context, item.Id);
