@@ -43,6 +43,7 @@ public static class Server
         builder.Services.AddSingleton(_ => new FileShelf(folder.Files, settings.Bucket));
         builder.Services.AddSingleton<Files.FileRoom>();
         builder.Services.AddSingleton<Files.FileLook>();
+        builder.Services.AddScoped<Evidence.BroughtPieces>();
         builder.Services.AddScoped<Printing.BroughtFile>();
         builder.Services.AddSingleton<PageShots>();
         builder.Services.AddSingleton<PhoneWorker>();

@@ -7,6 +7,7 @@ import './pages.js';
 import './keep.js';
 import './marks.js';
 import './mend.js';
+import './pieces.js';
 import './basket.js';
 import './shell.js';
 import './install.js';

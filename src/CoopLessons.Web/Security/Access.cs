@@ -31,6 +31,7 @@ public static class Access
         ("/Phone", Anybody),
         ("/Today", Member),
         ("/Log", Member),
+        ("/Evidence", Member),
         ("/Week", Guardian),
         ("/Units", Guardian),
         ("/Records", Guardian),

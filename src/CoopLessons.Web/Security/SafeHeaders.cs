@@ -2,9 +2,28 @@ namespace CoopLessons.Web.Security;
 
 public static class SafeHeaders
 {
+    private static readonly object InABox = new();
+
+    /// <summary>
+    /// The answer is a file that somebody brought: opened by itself, it is nobody's page. It runs nothing, fetches nothing
+    /// and is of no origin, whatever it holds.
+    /// </summary>
+    public static void PutInABox(this HttpContext context) => context.Items[InABox] = true;
+
     /// <summary>Nothing from elsewhere runs, frames or watches a page, and pages with a family's data are kept by no cache.</summary>
     public static void UseSafeHeaders(this WebApplication app)
     {
+        // Said first, it is done last: what is told above of every page does not hold for a file.
+        app.Use(async (context, next) =>
+        {
+            context.Response.OnStarting(() =>
+            {
+                if (context.Items.ContainsKey(InABox))
+                    context.Response.Headers.ContentSecurityPolicy = "default-src 'none'; sandbox; frame-ancestors 'none'";
+                return Task.CompletedTask;
+            });
+            await next();
+        });
         app.UseSecurityHeaders(new HeaderPolicyCollection()
             .AddContentTypeOptionsNoSniff()
             .AddFrameOptionsDeny()
@@ -20,7 +39,9 @@ public static class SafeHeaders
                 csp.AddDefaultSrc().None();
                 csp.AddScriptSrc().Self();
                 csp.AddStyleSrc().Self();
-                csp.AddImgSrc().Self().Data();
+                // A photo that was chosen is shown before it is sent: from the browser's own memory.
+                csp.AddImgSrc().Self().Data().Blob();
+                csp.AddMediaSrc().Self();
                 csp.AddFontSrc().Self();
                 csp.AddConnectSrc().Self();
                 csp.AddManifestSrc().Self();

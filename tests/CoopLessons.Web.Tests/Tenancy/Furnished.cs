@@ -3,6 +3,7 @@ using CoopLessons.Core.Hours;
 using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Units;
 using CoopLessons.Data;
+using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Files;
 using CoopLessons.Data.Hours;
@@ -24,6 +25,7 @@ internal sealed record Furnished(
     TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
     Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, BookedWith Books,
     GatheredWith Gathered, Guid PrintSource, Guid Spell)
+    GatheredWith Gathered, Guid PrintSource, Guid Piece)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
@@ -60,6 +62,7 @@ internal sealed record Furnished(
             var spell = new IllSpell(ids[13], new DateOnly(2026, 3, 2), [learner.Id], author, TestServer.Start.UtcDateTime);
             spell.End(new DateOnly(2026, 3, 4));
             db.Add(spell);
+            AddPiece(db, ids[13], learner.Id, subject.Id, ids[5], author);
             await db.SaveChangesAsync();
         });
         return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], ids[13]);
@@ -88,6 +91,14 @@ internal sealed record Furnished(
         db.Add(new PrintedPacket(Guid.CreateVersion7(), CoopLessons.Core.Calendar.Week.Of(TestServer.Today), [], author, TestServer.Start.UtcDateTime));
     }
 
+    private static void AddPiece(AppDb db, Guid id, Guid learnerId, Guid subjectId, Guid entryId, Author author)
+    {
+        StoredFile File(char name) => new(new string(name, 64), StoredKind.Jpeg, 1000, 1, author.Name, TestServer.Start.UtcDateTime);
+        var files = new PieceFiles("boat.jpg", File('b'), File('c'), File('d'));
+        db.AddRange(files.Shown, files.Small!, files.Original!);
+        db.Add(new Piece(id, PieceKind.Photo, files, null, new PieceFacts(TestServer.Today, [learnerId], subjectId, entryId, "It floats"), author, TestServer.Start.UtcDateTime));
+    }
+
     /// <summary>The id that a page means by a name.</summary>
     public Guid IdFor(string page, string name) => (name.ToLowerInvariant(), page) switch
     {
@@ -98,7 +109,7 @@ internal sealed record Furnished(
         ("unitid", _) => Unit,
         ("activity" or "activityid", _) => Activity,
         ("session" or "sessionid" or "just", _) => Session,
-        ("entryid", _) => Entry,
+        ("entryid" or "entry", _) => Entry,
         ("personid", _) => Family.GuardianId,
         ("familyid", _) => Family.Id,
         ("eventid", _) => LegalEvent,
@@ -127,6 +138,7 @@ internal sealed record Furnished(
         ("id", "/Family/Subjects") => Subject,
         ("id", "/Family/People") => Invitation,
         ("id", _) when page.StartsWith("/Units/", StringComparison.Ordinal) => Unit,
+        ("id", _) when page.StartsWith("/Evidence/", StringComparison.Ordinal) => Piece,
         ("id", _) when page.StartsWith("/Log/", StringComparison.Ordinal) => Entry,
         _ => throw new InvalidOperationException($"{page} takes an id “{name}” that this test does not know: say here what it means."),
     };
@@ -138,4 +150,6 @@ internal sealed record Furnished(
     public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid")
         or ("/Week/Ill/Index", "newid") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
+        ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid")
+        or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }

@@ -1,6 +1,8 @@
 using CoopLessons.Data;
+using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Schedule;
+using CoopLessons.Web.Pages.Pieces;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -25,6 +27,9 @@ public sealed class EntryModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
 
     /// <summary>Whether another writing stands beside it, of which nobody said yet which holds.</summary>
     public bool IsAsked { get; private set; }
+
+    /// <summary>The photos and files that belong to it, as far as whoever looks may see them.</summary>
+    public PieceList Pieces { get; private set; } = null!;
     public string? Why { get; private set; }
     public string? WhyFault { get; private set; }
 
@@ -91,6 +96,8 @@ public sealed class EntryModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         Version = entry.Version;
         Session = (await WorkOfAsync(entry))?.Session;
         Words = await EntryWords.LoadAsync(Db, Ct);
+        var seen = await Db.SeenPiecesOn(Today).Where(p => p.EntryId == Id).Select(p => p.Id).ToListAsync(Ct);
+        Pieces = new PieceList([.. (await Db.PiecesOfEntryAsync(Id, Ct)).Where(p => seen.Contains(p.Id))], Words, Day: false);
         var revisions = await Db.HistoryAsync(Id, Ct);
         History = [.. revisions.Select(r => StepOf(r, revisions.LastOrDefault(b => b.Number < r.Number && !b.Aside))).Reverse()];
         Newest = History.First(s => s.View.Revision.Number == entry.Newest).View;

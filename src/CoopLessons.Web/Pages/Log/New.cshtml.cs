@@ -1,9 +1,12 @@
 using CoopLessons.Core.Hours;
 using CoopLessons.Core.Log;
 using CoopLessons.Data;
+using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Planning;
 using CoopLessons.Data.Schedule;
+using CoopLessons.Web.Evidence;
+using CoopLessons.Web.Files;
 using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -13,8 +16,10 @@ namespace CoopLessons.Web.Pages.Log;
 /// <summary>The subjects' rows alone, for a swap.</summary>
 public sealed record CountsSwap(EntryForm Input);
 
-/// <summary>Writes an entry: something unplanned, or a planned session done with changes.</summary>
-public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+/// <summary>Writes an entry: something unplanned, or a planned session done with changes; with photos and files, if there are any.</summary>
+[LargestUpload(BroughtPieces.MostBytesOfForm)]
+[RequestSizeLimit(BroughtPieces.MostBytesOfForm + LargestUploadAttribute.Around)]
+public sealed class NewModel(AppDb db, TimeProvider clock, BroughtPieces brought) : FamilyPage(db, clock)
 {
     [BindProperty]
     public EntryForm Input { get; set; } = new();
@@ -57,7 +62,10 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         var facts = aloud is not null ? aloud.Facts(words, day) : kept is null ? await FactsAsync(words, day, what, offers) : await FactsAsync(words, day, kept);
         Input = words.Form(LogOffer.Heard(facts, Hear(words, said)));
         (Input.Suggests, Input.Offers) = (Work is null, offers);
-        return Page();
+        if (!LargestUploadAttribute.Refused(HttpContext))
+            return Page();
+        ModelState.AddModelError("Files", PieceWords.TooMuchAtOnce(BroughtPieces.MostBytesOfForm));
+        return Again(StatusCodes.Status413PayloadTooLarge);
     }
 
     /// <summary>The form's words go into the address, and the page then lists what they may mean: for a browser without scripts.</summary>
@@ -88,7 +96,7 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         return Fragment("_CountsSwap", new CountsSwap(Input));
     }
 
-    public async Task<IActionResult> OnPostAsync()
+    public async Task<IActionResult> OnPostAsync(List<IFormFile> files)
     {
         var words = await EntryWords.LoadAsync(Db, Ct);
         if (!await FindWorkAsync() || !Input.Name(words.Learners, words.Subjects))
@@ -97,10 +105,16 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
             return BadRequest();
         Back = Work?.Session.Date ?? (Input.Date <= Today && Input.Date >= EntryForm.Earliest ? Input.Date.Value : Today);
         Input.Suggests = Work is null;
+        if (files.Count > BroughtPieces.MostOfForm)
+            ModelState.AddModelError("Files", PieceWords.TooMany(BroughtPieces.MostOfForm));
         if (Input.Read(ModelState, nameof(Input), Today) is not { } facts)
             return await AgainWithOffersAsync(words);
+        // The files are looked at before anything is written, so that the entry and all of them are kept, or nothing.
+        await using var looked = new LookedForm(Db, brought, EntryId);
+        if (await looked.LookAsync(files, ModelState, Ct) is { } refused)
+            return await AgainWithOffersAsync(words, refused);
         if (await Db.FirstWritingAsync(EntryId, Ct) is { } before)
-            return await SentBeforeAsync(before, facts);
+            return await SentBeforeAsync(before, facts, looked);
         var author = await AuthorAsync();
         if (Work?.Session.State == SessionState.Done)
             return Kept is null ? await LoggedAlreadyAsync() : await BesideAsync(facts, author);
@@ -108,16 +122,16 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         return await Db.SaveOnceAsync(EntryId, Ct) switch
         {
             Written.Overtaken => Kept is null || !await FindWorkAsync() ? await LoggedAlreadyAsync() : await BesideAsync(facts, await AuthorAsync()),
-            Written.Before when await Db.FirstWritingAsync(EntryId, Ct) is { } first => await SentBeforeAsync(first, facts),
-            _ => Saved(facts.Date),
+            Written.Before when await Db.FirstWritingAsync(EntryId, Ct) is { } first => await SentBeforeAsync(first, facts, looked),
+            _ => await SavedAsync(facts, looked),
         };
     }
 
     /// <summary>The page's id is known: sent twice alike, or shown again by the browser's way back and filled in otherwise.</summary>
-    private async Task<IActionResult> SentBeforeAsync(EntryFacts before, EntryFacts facts)
+    private async Task<IActionResult> SentBeforeAsync(EntryFacts before, EntryFacts facts, LookedForm looked)
     {
         if (before.SaysTheSame(facts))
-            return Saved(facts.Date);
+            return await SavedAsync(facts, looked);
         await FindWorkAsync();
         if (Work?.Session.State == SessionState.Done)
             return await LoggedAlreadyAsync();
@@ -141,10 +155,18 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         return LocalRedirect($"/log/{id}");
     }
 
-    private LocalRedirectResult Saved(DateOnly date)
+    /// <summary>The entry is written; what came with it becomes pieces of it.</summary>
+    private async Task<IActionResult> SavedAsync(EntryFacts facts, LookedForm looked)
     {
-        Say(Input.What is { Length: > 0 } what ? $"“{what}” is logged." : "It is logged.");
-        return LocalRedirect($"/today/{(date > Today || date < EntryForm.Earliest ? Today : date).Iso()}");
+        foreach (var (id, piece) in looked.Pieces)
+        {
+            var about = new PieceFacts(facts.Date, [.. facts.Times.Select(t => t.LearnerId)], facts.Split.MaxBy(s => s.Weight)?.SubjectId, EntryId, "");
+            var taken = piece.Verdict.TakenAt is { } at && DateOnly.FromDateTime(at) == facts.Date ? DayWords.OfDay(TimeOnly.FromDateTime(at)) : (int?)null;
+            await brought.TakeAsync(id, piece, taken, about, Family.KeepOriginals, await AuthorAsync(), Now, Ct);
+        }
+
+        Say((Input.What is { Length: > 0 } what ? $"“{what}” is logged." : "It is logged.") + (looked.Pieces.Count > 0 ? " " + looked.Said() : ""));
+        return LocalRedirect($"/today/{(facts.Date > Today || facts.Date < EntryForm.Earliest ? Today : facts.Date).Iso()}");
     }
 
     private async Task<IActionResult> LoggedAlreadyAsync()
@@ -156,10 +178,10 @@ public sealed class NewModel(AppDb db, TimeProvider clock) : FamilyPage(db, cloc
         return Again(StatusCodes.Status409Conflict);
     }
 
-    private async Task<IActionResult> AgainWithOffersAsync(EntryWords words)
+    private async Task<IActionResult> AgainWithOffersAsync(EntryWords words, int status = StatusCodes.Status422UnprocessableEntity)
     {
         Input.Offers = Work is null ? await OffersAsync(words, "", null) : null;
-        return Again();
+        return Again(status);
     }
 
     private async Task<LogOffers> OffersAsync(EntryWords words, string typed, DateOnly? date)

@@ -2,6 +2,7 @@ using CoopLessons.Data;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Schedule;
+using CoopLessons.Web.Pages.Pieces;
 using CoopLessons.Web.Phone;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -28,6 +29,9 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
 
     /// <summary>Minted with the page: a second “We are ill” is known by it.</summary>
     public Guid NewSpell { get; } = Guid.CreateVersion7();
+
+    /// <summary>How many photos and files are kept of the day, as far as whoever looks may see them.</summary>
+    public int Pieces { get; private set; }
 
     /// <summary>The day in the address; without one, today.</summary>
     [BindProperty(SupportsGet = true, Name = "date")]
@@ -143,6 +147,8 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             Ahead = [.. (await AheadList.LoadAsync(Db, Today, Ct)).For(Today)];
         if (IsGuardian && !Request.IsHtmx())
             Questions = await Db.Unanswered().AsNoTracking().OrderBy(r => r.WrittenAt).ToListAsync(Ct);
+        if (!Request.IsHtmx())
+            Pieces = await Db.SeenPiecesOn(Today).CountAsync(p => p.RemovedAt == null && p.Date == date, Ct);
         if (IsGuardian)
             Standing = await Standing.LoadAsync(Db, Family, Today, Ct);
     }
