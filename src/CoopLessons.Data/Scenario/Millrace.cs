@@ -65,6 +65,8 @@ public static class Millrace
                 drafts = forgotten.Without(drafts, house, today);
             await WriteAsync(db, drafts, sessions, ct);
             await WriteAsync(db, house, today, ct);
+            if (CoopPieces.Read().Families.TryGetValue(house.Family.Name, out var pieces))
+                await new PiecesOfFamily(db, scope.GetRequiredService<FileShelf>(), house, pieces, drafts, today).AddAsync(ct);
             await BegunAhead.AddAsync(db, today, ct);
             await db.SaveChangesAsync(ct);
             db.ChangeTracker.Clear();
