@@ -10,6 +10,8 @@ using CoopLessons.Data.Families;
 using CoopLessons.Data.Files;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Log;
+using CoopLessons.Data.Notices;
+using CoopLessons.Data.OwnLists;
 using CoopLessons.Data.People;
 using CoopLessons.Data.Planning;
 using CoopLessons.Data.Prepare;
@@ -87,6 +89,13 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<PrintSource> PrintSources => Set<PrintSource>();
     public DbSet<PrintHabits> PrintHabits => Set<PrintHabits>();
     public DbSet<PrintedPacket> PrintedPackets => Set<PrintedPacket>();
+
+    public DbSet<OwnList> OwnLists => Set<OwnList>();
+    public DbSet<FamilyTablet> FamilyTablets => Set<FamilyTablet>();
+    public DbSet<ChildSaid> ChildrenSaid => Set<ChildSaid>();
+    public DbSet<NoticeDevice> NoticeDevices => Set<NoticeDevice>();
+    public DbSet<NoticeChoice> NoticeChoices => Set<NoticeChoice>();
+    public DbSet<SentNotice> SentNotices => Set<SentNotice>();
 
     private Guid? FamilyId => Current.FamilyId;
 

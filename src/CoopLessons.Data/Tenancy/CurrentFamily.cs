@@ -20,12 +20,34 @@ public sealed class CurrentFamily
 
     public Role? Role { get; private set; }
 
+    /// <summary>The family's tablet on which this is done; null where a person does it.</summary>
+    public Guid? TabletId { get; private set; }
+
+    /// <summary>The child whose list is open on it.</summary>
+    public Guid? LearnerId { get; private set; }
+
     /// <summary>Raised when any part changes, so that an open connection can be told.</summary>
     public int Version { get; private set; }
 
     public void Act(Guid familyId, Guid personId, Role role)
     {
         (FamilyId, PersonId, Role) = (familyId, personId, role);
+        (TabletId, LearnerId) = (null, null);
+        Version++;
+    }
+
+    /// <summary>On the family's tablet nobody acts but the child whose list is open, if any.</summary>
+    public void ActOnTablet(Guid familyId, Guid tabletId, Guid? learnerId)
+    {
+        (FamilyId, PersonId, Role) = (familyId, null, learnerId is null ? null : Tenancy.Role.Learner);
+        (TabletId, LearnerId) = (tabletId, learnerId);
+        Version++;
+    }
+
+    /// <summary>Nobody acts any more.</summary>
+    public void Leave()
+    {
+        (FamilyId, PersonId, Role, TabletId, LearnerId) = (null, null, null, null, null);
         Version++;
     }
 
@@ -54,4 +76,7 @@ public enum Role
 
     /// <summary>Today's list and the log, nothing else.</summary>
     Helper,
+
+    /// <summary>A child on the family's tablet: the child's own list, nothing else. No person has this part.</summary>
+    Learner,
 }

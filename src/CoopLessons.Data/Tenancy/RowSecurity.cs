@@ -40,13 +40,14 @@ public static class RowSecurity
     private static string Own(IEntityType type) => $"{(type.ClrType == typeof(Families.Family) ? "\"Id\"" : "\"FamilyId\"")} = {Family}";
 
     // What a person may read before a family is chosen: their own memberships, the names of those families, and the
-    // one invitation or calendar address whose secret they hold.
+    // one invitation, calendar address or tablet whose secret they hold.
     private static IEnumerable<string> Beside(IEntityType type, string table)
     {
         var reading = type.ClrType.Name switch
         {
             nameof(Families.Membership) => $"\"PersonId\" = {Person}",
             nameof(Families.Family) => $"EXISTS (SELECT 1 FROM \"Memberships\" m WHERE m.\"FamilyId\" = \"Families\".\"Id\" AND m.\"PersonId\" = {Person})",
+            nameof(OwnLists.FamilyTablet) => $"\"KeyHash\" = {Link}",
             nameof(Families.Invitation) or nameof(Requirements.CalendarAddress) => $"\"SecretHash\" = {Link}",
             _ => null,
         };
