@@ -48,6 +48,11 @@ public static class Server
         builder.Services.AddSingleton<PageShots>();
         builder.Services.AddSingleton<PhoneWorker>();
         builder.Services.AddPacking();
+        builder.Services.AddSingleton<Notices.NoticeAddresses>();
+        builder.Services.AddSingleton<Notices.NoticeKeys>();
+        builder.Services.AddSingleton<Notices.NoticePost>();
+        builder.Services.AddSingleton<Notices.NoticeRound>();
+        builder.Services.AddHostedService<Notices.NoticeWork>();
         builder.Services.AddSingleton<FirstRunWord>();
         builder.Services.AddSingleton<FirstClaim>();
         builder.Services.AddSingleton<DemoCoop>();

@@ -54,6 +54,20 @@ public sealed class ServerSettings
     /// <summary>Where files lie, if not in the data folder.</summary>
     public BucketAddress? Bucket { get; private set; }
 
+    /// <summary>
+    /// <c>on</c> lets people have notices on their devices: the server then connects to the push services of their browsers,
+    /// which it does for nothing else. <c>off</c> connects to nobody.
+    /// </summary>
+    public string Notices { get; set; } = "off";
+
+    /// <summary>Hosts of push services to which notices are sent, each with what ends in it; comma-separated. The usual ones are from memory.</summary>
+    public string NoticeHosts { get; set; } = "fcm.googleapis.com, push.services.mozilla.com, push.apple.com, notify.windows.com";
+
+    /// <summary>Sends notices to this machine itself, without TLS: for trying them out and for tests.</summary>
+    public bool NoticesToLoopback { get; set; }
+
+    public bool NoticesAreOn => string.Equals(Notices, "on", StringComparison.OrdinalIgnoreCase);
+
     public bool SignUpIsOpen => string.Equals(SignUp, "open", StringComparison.OrdinalIgnoreCase);
 
     public bool PublicIsHttps => PublicUrl?.StartsWith("https://", StringComparison.OrdinalIgnoreCase) == true;
@@ -81,6 +95,8 @@ public sealed class ServerSettings
         if (settings.LayoutsInLine is < 1 or > 1000)
             throw new SettingUnfitException($"CoopLessons__LayoutsInLine: {settings.LayoutsInLine} is not between 1 and 1,000.");
         settings.Bucket = BucketOf(settings);
+        if (!settings.NoticesAreOn && !string.Equals(settings.Notices, "off", StringComparison.OrdinalIgnoreCase))
+            throw new SettingUnfitException($"CoopLessons__Notices: “{settings.Notices}” is neither on nor off.");
         return settings;
     }
 

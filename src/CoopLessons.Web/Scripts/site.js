@@ -13,5 +13,6 @@ import './shell.js';
 import './install.js';
 import './quick.js';
 import './stopwatch.js';
+import './notices.js';
 
 window.htmx = htmx;

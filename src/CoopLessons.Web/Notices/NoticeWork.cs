@@ -1,0 +1,37 @@
+using CoopLessons.Web.Hosting;
+
+namespace CoopLessons.Web.Notices;
+
+/// <summary>Goes round every half minute, where the host turned notices on.</summary>
+public sealed class NoticeWork(NoticeRound round, ServerSettings settings, TimeProvider clock, ILogger<NoticeWork> log) : BackgroundService
+{
+    private static readonly TimeSpan Every = TimeSpan.FromSeconds(30);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        if (!settings.NoticesAreOn)
+            return;
+        using var timer = new PeriodicTimer(Every, clock);
+        try
+        {
+            while (await timer.WaitForNextTickAsync(stoppingToken))
+                await RoundAsync(stoppingToken);
+        }
+        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        {
+            // The server stops.
+        }
+    }
+
+    private async Task RoundAsync(CancellationToken ct)
+    {
+        try
+        {
+            await round.RunAsync(ct);
+        }
+        catch (Exception fault) when (fault is not OperationCanceledException and not OutOfMemoryException)
+        {
+            log.LogError(fault, "A round of notices failed");
+        }
+    }
+}
