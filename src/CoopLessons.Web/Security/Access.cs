@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using System.Threading.RateLimiting;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Web.Hosting;
@@ -16,6 +17,12 @@ public static class Access
     public const string Guardian = "guardian";
     public const string Member = "member";
     public const string Person = "person";
+
+    /// <summary>The family's tablet, whether or not a child's list is open on it.</summary>
+    public const string Tablet = "tablet";
+
+    /// <summary>The child whose list is open.</summary>
+    public const string Learner = "learner";
     public const string Anybody = "anybody";
     private const string Nobody = "nobody";
 
@@ -37,16 +44,22 @@ public static class Access
         ("/Records", Guardian),
         ("/Family", Guardian),
         ("/Law", Guardian),
+        ("/Tablet", Tablet),
+        ("/Mine", Learner),
     ];
 
     public static void AddAccess(this IServiceCollection services)
     {
         services.AddHttpContextAccessor();
         services.AddScoped<IAuthorizationHandler, RoleHandler>();
+        services.AddScoped<IAuthorizationHandler, TabletHandler>();
         services.AddAuthorizationBuilder()
             .AddPolicy(Guardian, p => p.RequireAuthenticatedUser().AddRequirements(new ActsAs(Role.Guardian)))
             .AddPolicy(Member, p => p.RequireAuthenticatedUser().AddRequirements(new ActsAs(Role.Guardian, Role.Helper)))
-            .AddPolicy(Person, p => p.RequireAuthenticatedUser())
+            // A tablet is known, too, and is no person.
+            .AddPolicy(Person, p => p.RequireAuthenticatedUser().RequireClaim(ClaimTypes.NameIdentifier))
+            .AddPolicy(Tablet, p => p.RequireAuthenticatedUser().AddRequirements(new OnTablet()))
+            .AddPolicy(Learner, p => p.RequireAuthenticatedUser().AddRequirements(new ActsAs(Role.Learner)))
             .AddPolicy(Nobody, p => p.RequireAssertion(_ => false))
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAssertion(_ => false).Build());
         services.AddRateLimiter(o =>
@@ -81,11 +94,23 @@ public static class Access
 
     private sealed record ActsAs(params Role[] Roles) : IAuthorizationRequirement;
 
+    private sealed record OnTablet : IAuthorizationRequirement;
+
     private sealed class RoleHandler(CurrentFamily current) : AuthorizationHandler<ActsAs>
     {
         protected override Task HandleRequirementAsync(AuthorizationHandlerContext context, ActsAs requirement)
         {
             if (current.Role is { } role && requirement.Roles.Contains(role))
+                context.Succeed(requirement);
+            return Task.CompletedTask;
+        }
+    }
+
+    private sealed class TabletHandler(CurrentFamily current) : AuthorizationHandler<OnTablet>
+    {
+        protected override Task HandleRequirementAsync(AuthorizationHandlerContext context, OnTablet requirement)
+        {
+            if (current.TabletId is not null)
                 context.Succeed(requirement);
             return Task.CompletedTask;
         }

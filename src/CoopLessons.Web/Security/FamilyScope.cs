@@ -2,17 +2,19 @@ using System.Security.Claims;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Tenancy;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Security;
 
 /// <summary>
 /// Finds, for each request of a signed-in person, the family they act for: the membership chosen last. It is asked of
-/// the database each time, so that somebody who was taken out of a family is out with the next request.
+/// the database each time, so that somebody who was taken out of a family is out with the next request. Without a person,
+/// the family's tablet may be there.
 /// </summary>
 public sealed class FamilyScope(RequestDelegate next)
 {
-    public async Task InvokeAsync(HttpContext context, CurrentFamily current, AppDb db)
+    public async Task InvokeAsync(HttpContext context, CurrentFamily current, AppDb db, TabletDoor tablets)
     {
         if (Guid.TryParse(context.User.FindFirstValue(ClaimTypes.NameIdentifier), out var personId) && IsPage(context))
         {
@@ -20,6 +22,10 @@ public sealed class FamilyScope(RequestDelegate next)
             var membership = await Memberships(db, personId).FirstOrDefaultAsync(context.RequestAborted);
             if (membership is not null)
                 current.Act(membership.FamilyId, personId, membership.Role);
+        }
+        else if (IsPage(context) && context.GetEndpoint()?.Metadata.GetMetadata<IAllowAnonymous>() is null)
+        {
+            await tablets.EnterAsync(context);
         }
 
         await next(context);

@@ -44,6 +44,8 @@ public static class SignIns
         services.Configure<SecurityStampValidatorOptions>(o => o.ValidationInterval = TimeSpan.FromMinutes(5));
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
         services.AddSingleton<SessionStore>();
+        services.AddSingleton<ChildPins>();
+        services.AddScoped<TabletDoor>();
         services.AddOptions<CookieAuthenticationOptions>(IdentityConstants.ApplicationScheme).Configure<SessionStore>((o, store) =>
         {
             Secure(o.Cookie, settings, "session");
@@ -80,7 +82,7 @@ public static class SignIns
     }
 
     /// <summary>Under HTTPS every cookie is bound to this host; on the loopback, where there is none, the prefix would be refused.</summary>
-    private static void Secure(CookieBuilder cookie, ServerSettings settings, string name, SameSiteMode sameSite = SameSiteMode.Lax)
+    internal static void Secure(CookieBuilder cookie, ServerSettings settings, string name, SameSiteMode sameSite = SameSiteMode.Lax)
     {
         cookie.Name = (settings.PublicIsHttps ? "__Host-" : "") + "cooplessons-" + name;
         cookie.SecurePolicy = settings.PublicIsHttps ? CookieSecurePolicy.Always : CookieSecurePolicy.SameAsRequest;

@@ -10,7 +10,7 @@ namespace CoopLessons.Web.Pages.Account;
 
 /// <summary>Signing in with e-mail and password; an authenticator app's code is asked for on the next page.</summary>
 [EnableRateLimiting(Access.Brake)]
-public sealed class SignInModel(UserManager<Person> people, SignInManager<Person> signIns) : PageModel
+public sealed class SignInModel(UserManager<Person> people, SignInManager<Person> signIns, TabletDoor tablets) : PageModel
 {
     // One sentence for every failure, so that nobody learns which addresses are known here.
     public const string Refusal = "This e-mail and password do not go together. After many wrong tries a sign-in rests for five minutes.";
@@ -24,6 +24,9 @@ public sealed class SignInModel(UserManager<Person> people, SignInManager<Person
     /// <summary>Where the visitor was going.</summary>
     [BindProperty(SupportsGet = true), MaxLength(1000)]
     public string? Back { get; set; }
+
+    /// <summary>Whether children open their lists on this device.</summary>
+    public bool IsTablet => tablets.IsCarriedBy(HttpContext);
 
     public IActionResult OnGet() => User.Identity?.IsAuthenticated == true ? this.GoBack(Back) : Page();
 

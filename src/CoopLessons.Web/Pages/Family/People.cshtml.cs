@@ -133,6 +133,7 @@ public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings set
         public string Name { get; set; } = "";
 
         [Required(ErrorMessage = "Choose what they may do.")]
+        [AllowedValues(Data.Tenancy.Role.Guardian, Data.Tenancy.Role.Helper, ErrorMessage = "Choose what they may do.")]
         public Role? Role { get; set; } = Data.Tenancy.Role.Helper;
     }
 }

@@ -45,7 +45,7 @@ public sealed record LogOffer(LogCandidate Candidate, EntryFacts Facts, EntryWor
     public string Address(string? typed, DateOnly? date)
     {
         var of = Candidate.Session is { } session ? $"session={session.Id}" : $"what={Uri.EscapeDataString(What)}";
-        return $"/log/new?{of}" + (typed is { Length: > 0 } ? $"&said={Uri.EscapeDataString(typed)}" : "") + (date is { } day ? $"&date={day.Iso()}" : "");
+        return $"/log/new?{of}" + (typed is { Length: > 0 } ? $"&sentence={Uri.EscapeDataString(typed)}" : "") + (date is { } day ? $"&date={day.Iso()}" : "");
     }
 
     public static LogOffer Of(LogCandidate candidate, SaidEntry? said, EntryWords words, DateOnly today) =>

@@ -3,6 +3,7 @@ using CoopLessons.Core.Log;
 using CoopLessons.Data;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Log;
+using CoopLessons.Data.OwnLists;
 using CoopLessons.Data.Planning;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Web.Evidence;
@@ -31,7 +32,13 @@ public sealed class NewModel(AppDb db, TimeProvider clock, BroughtPieces brought
     [BindProperty(SupportsGet = true)]
     public Guid? Session { get; set; }
 
+    /// <summary>What a child said, from which the form is filled.</summary>
+    [BindProperty(SupportsGet = true)]
+    public Guid? Said { get; set; }
+
     public PlannedWork? Work { get; private set; }
+
+    private ChildSaid? _said;
 
     /// <summary>What somebody else wrote of the same session meanwhile.</summary>
     public LogRevision? Other { get; private set; }
@@ -42,11 +49,13 @@ public sealed class NewModel(AppDb db, TimeProvider clock, BroughtPieces brought
     /// <param name="what">Words of an earlier entry that is done once more.</param>
     /// <param name="appointment">A co-op day or a lesson out, from which the form is filled.</param>
     /// <param name="sitting">Chapters that were read aloud, from which the form is filled.</param>
-    /// <param name="said">A sentence in which minutes and names were heard, which the filled form takes over.</param>
-    public async Task<IActionResult> OnGetAsync(string? date, string? what, Guid? appointment, Guid? sitting, string? said)
+    /// <param name="sentence">A sentence in which minutes and names were heard, which the filled form takes over.</param>
+    public async Task<IActionResult> OnGetAsync(string? date, string? what, Guid? appointment, Guid? sitting, string? sentence)
     {
-        if (!ModelState.IsValid || !await FindWorkAsync())
+        if (!ModelState.IsValid || !await FindSaidAsync() || !await FindWorkAsync())
             return NotFound();
+        if (_said is { IsWaiting: false })
+            return LocalRedirect("/family/said");
         var kept = appointment is { } fixedPoint ? await Db.Appointments.AsNoTracking().SingleOrDefaultAsync(a => a.Id == fixedPoint, Ct) : null;
         var aloud = sitting is { } read ? await SittingFacts.LoadAsync(Db, read, Today, Ct) : null;
         if (appointment is not null && kept is null || sitting is not null && aloud is null)
@@ -58,10 +67,10 @@ public sealed class NewModel(AppDb db, TimeProvider clock, BroughtPieces brought
         day = day > Today || day < EntryForm.Earliest ? Today : day;
         EntryId = Guid.CreateVersion7();
         Back = Work?.Session.Date ?? day;
-        var offers = Work is null && kept is null && aloud is null ? await OffersAsync(words, Short(what), day == Today ? null : day) : null;
-        var facts = aloud is not null ? aloud.Facts(words, day) : kept is null ? await FactsAsync(words, day, what, offers) : await FactsAsync(words, day, kept);
-        Input = words.Form(LogOffer.Heard(facts, Hear(words, said)));
-        (Input.Suggests, Input.Offers) = (Work is null, offers);
+        var offers = Work is null && _said is null && kept is null && aloud is null ? await OffersAsync(words, Short(what), day == Today ? null : day) : null;
+        var facts = _said is { } child ? await FactsAsync(words, child) : aloud is not null ? aloud.Facts(words, day) : kept is null ? await FactsAsync(words, day, what, offers) : await FactsAsync(words, day, kept);
+        Input = words.Form(LogOffer.Heard(facts, Hear(words, sentence)));
+        (Input.Suggests, Input.Offers) = (Work is null && _said is null, offers);
         if (!LargestUploadAttribute.Refused(HttpContext))
             return Page();
         ModelState.AddModelError("Files", PieceWords.TooMuchAtOnce(BroughtPieces.MostBytesOfForm));
@@ -99,7 +108,7 @@ public sealed class NewModel(AppDb db, TimeProvider clock, BroughtPieces brought
     public async Task<IActionResult> OnPostAsync(List<IFormFile> files)
     {
         var words = await EntryWords.LoadAsync(Db, Ct);
-        if (!await FindWorkAsync() || !Input.Name(words.Learners, words.Subjects))
+        if (!await FindSaidAsync() || !await FindWorkAsync() || !Input.Name(words.Learners, words.Subjects))
             return NotFound();
         if (EntryId == Guid.Empty)
             return BadRequest();
@@ -115,9 +124,17 @@ public sealed class NewModel(AppDb db, TimeProvider clock, BroughtPieces brought
             return await AgainWithOffersAsync(words, refused);
         if (await Db.FirstWritingAsync(EntryId, Ct) is { } before)
             return await SentBeforeAsync(before, facts, looked);
+        if (_said is { IsWaiting: false })
+            return LocalRedirect("/family/said");
         var author = await AuthorAsync();
         if (Work?.Session.State == SessionState.Done)
             return Kept is null ? await LoggedAlreadyAsync() : await BesideAsync(facts, author);
+        if (_said is not null)
+        {
+            _said.Change(EntryId, author, Now);
+            await Db.ShowAsync(_said, EntryId, Ct);
+        }
+
         Db.LogEntries.Add(Work is null ? LogEntry.Write(EntryId, facts, author, Now) : Work.MarkDone(EntryId, facts, author, Now));
         return await Db.SaveOnceAsync(EntryId, Ct) switch
         {
@@ -195,12 +212,35 @@ public sealed class NewModel(AppDb db, TimeProvider clock, BroughtPieces brought
 
     private static string Short(string? text) => text is null ? "" : text.Length <= LogRevision.LongestWhat ? text : text[..LogRevision.LongestWhat];
 
+    /// <summary>Only a guardian decides on what a child said. Its planned thing is the form's, unless that is done by now.</summary>
+    private async Task<bool> FindSaidAsync()
+    {
+        if (Said is not { } id)
+            return true;
+        _said = IsGuardian ? await Db.ChildrenSaid.SingleOrDefaultAsync(s => s.Id == id, Ct) : null;
+        if (Session is null && HttpMethods.IsGet(Request.Method) && _said?.SessionId is { } planned && await Db.WorkAsync(planned, Ct) is { Session.State: not SessionState.Done })
+            Session = planned;
+        return _said is not null;
+    }
+
     private async Task<bool> FindWorkAsync()
     {
         if (Session is not { } id)
             return true;
         Work = await Db.WorkAsync(id, Ct);
         return Work is not null;
+    }
+
+    /// <summary>As the child said it; what that was counts as it was planned, else as the last of its name did, else as the first subject.</summary>
+    private async Task<EntryFacts> FactsAsync(EntryWords words, ChildSaid said)
+    {
+        var planned = said.SessionId is { } id ? await Db.WorkAsync(id, Ct) : null;
+        var last = planned is null ? (await Db.LastOfAsync(said.What, Ct))?.Facts : null;
+        var first = words.Subjects.Where(s => !s.Retired).Take(1).Select(s => new SubjectWeight(s.Id, 1)).ToList();
+        return new EntryFacts(
+            said.Date > Today ? Today : said.Date, null, said.What, Place.Home, said.Words,
+            [new LearnerTime(said.LearnerId, new Minutes(said.Minutes ?? planned?.Minutes ?? 30))],
+            planned is { Split.Split.Count: > 0 } ? planned.Split.Split : last?.Split ?? first, planned?.Split.Touches ?? last?.Touches ?? []);
     }
 
     /// <summary>The appointment as it stands; it counts as the last one of its name did, else as its subject.</summary>

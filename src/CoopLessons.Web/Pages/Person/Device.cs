@@ -3,7 +3,8 @@ namespace CoopLessons.Web.Pages.People;
 /// <summary>A place where a person is signed in.</summary>
 /// <param name="Since">In the family's time zone.</param>
 /// <param name="Until">In the family's time zone; later if the device is used.</param>
-public sealed record Device(string Id, string Name, DateTime Since, DateTime Until, bool IsThis)
+/// <param name="TabletId">Where it is a tablet on which children open their lists.</param>
+public sealed record Device(string Id, string Name, DateTime Since, DateTime Until, bool IsThis, Guid? TabletId = null)
 {
     // Later browsers name the earlier ones, too, so the order matters.
     private static readonly (string Sign, string Name)[] Browsers =

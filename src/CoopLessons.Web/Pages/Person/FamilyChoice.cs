@@ -23,8 +23,9 @@ public sealed record FamilyChoice(Guid FamilyId, string Name, Role Role)
 
 public static class SignInSessions
 {
-    /// <summary>Ends every sign-in of a person but one.</summary>
+    /// <summary>Ends every sign-in of a person but one, and the tablets that they made for the family at hand.</summary>
     /// <returns>How many were ended.</returns>
-    public static Task<int> EndSessionsAsync(this AppDb db, Guid personId, string? exceptHash, CancellationToken ct) =>
-        db.SignInSessions.Where(s => s.PersonId == personId && s.KeyHash != exceptHash).ExecuteDeleteAsync(ct);
+    public static async Task<int> EndSessionsAsync(this AppDb db, Guid personId, string? exceptHash, CancellationToken ct) =>
+        await db.SignInSessions.Where(s => s.PersonId == personId && s.KeyHash != exceptHash).ExecuteDeleteAsync(ct)
+        + await db.FamilyTablets.Where(t => t.MadeById == personId).ExecuteDeleteAsync(ct);
 }

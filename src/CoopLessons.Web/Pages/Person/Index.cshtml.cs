@@ -62,6 +62,15 @@ public sealed class IndexModel(AppDb db, CurrentFamily current, UserManager<Pers
         return RedirectToPage();
     }
 
+    /// <summary>Ends a tablet that this person made for the family at hand.</summary>
+    public async Task<IActionResult> OnPostEndTabletAsync(Guid tabletId)
+    {
+        if (await db.FamilyTablets.Where(t => t.MadeById == Me && t.Id == tabletId).ExecuteDeleteAsync(Ct) == 0)
+            return NotFound();
+        this.Say("No list opens on that tablet any more.");
+        return RedirectToPage();
+    }
+
     public async Task<IActionResult> OnPostEndOthersAsync()
     {
         var ended = await db.EndSessionsAsync(Me, SessionStore.HashHere(HttpContext), Ct);
@@ -83,6 +92,8 @@ public sealed class IndexModel(AppDb db, CurrentFamily current, UserManager<Pers
         DateTime Local(DateTime instant) => TimeZoneInfo.ConvertTimeFromUtc(instant, zone);
         Devices = [.. (await db.SignInSessions.AsNoTracking().Where(s => s.PersonId == Me && s.EndsAt > now).OrderByDescending(s => s.StartedAt).ToListAsync(Ct))
             .Select(s => new Device(s.KeyHash, Device.NameOf(s.Device), Local(s.StartedAt), Local(s.EndsAt), s.KeyHash == here))
+            .Concat((await db.FamilyTablets.AsNoTracking().Where(t => t.MadeById == Me && t.EndsAt > now).OrderByDescending(t => t.MadeAt).ToListAsync(Ct))
+                .Select(t => new Device("", Device.NameOf(t.Device), Local(t.MadeAt), Local(t.EndsAt), false, t.Id)))
             .OrderByDescending(d => d.IsThis)];
     }
 

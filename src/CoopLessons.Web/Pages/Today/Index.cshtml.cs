@@ -2,6 +2,7 @@ using CoopLessons.Data;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Schedule;
+using CoopLessons.Web.Pages.Families.Lists;
 using CoopLessons.Web.Pages.Pieces;
 using CoopLessons.Web.Phone;
 using Microsoft.AspNetCore.Mvc;
@@ -32,6 +33,9 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
 
     /// <summary>How many photos and files are kept of the day, as far as whoever looks may see them.</summary>
     public int Pieces { get; private set; }
+
+    /// <summary>What children said and a guardian has not looked at; only on today's own page.</summary>
+    public IReadOnlyList<SaidRow> Said { get; private set; } = [];
 
     /// <summary>The day in the address; without one, today.</summary>
     [BindProperty(SupportsGet = true, Name = "date")]
@@ -149,6 +153,8 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             Questions = await Db.Unanswered().AsNoTracking().OrderBy(r => r.WrittenAt).ToListAsync(Ct);
         if (!Request.IsHtmx())
             Pieces = await Db.SeenPiecesOn(Today).CountAsync(p => p.RemovedAt == null && p.Date == date, Ct);
+        if (IsGuardian && date == Today && !Request.IsHtmx())
+            Said = await SaidRow.WaitingAsync(Db, Today, Ct);
         if (IsGuardian)
             Standing = await Standing.LoadAsync(Db, Family, Today, Ct);
     }
