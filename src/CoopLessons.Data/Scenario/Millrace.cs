@@ -68,6 +68,8 @@ public static class Millrace
             if (CoopPieces.Read().Families.TryGetValue(house.Family.Name, out var pieces))
                 await new PiecesOfFamily(db, scope.GetRequiredService<FileShelf>(), house, pieces, drafts, today).AddAsync(ct);
             await BegunAhead.AddAsync(db, today, ct);
+            if (CoopLists.Read().Families.TryGetValue(house.Family.Name, out var lists))
+                await new ListsOfFamily(db, house, lists, today).AddAsync(ct);
             await db.SaveChangesAsync(ct);
             db.ChangeTracker.Clear();
             await transaction.CommitAsync(ct);
