@@ -18,6 +18,7 @@ public sealed class TheBrake(TestServer server)
     [InlineData("join/{secret}")]
     [InlineData("person/password")]
     [InlineData("person/authenticator")]
+    [InlineData("tablet/{learnerId:guid}")]
     public void Is_on_every_page_that_takes_a_secret(string route)
     {
         var endpoints = server.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(e => e.RoutePattern.RawText == route).ToList();

@@ -14,6 +14,7 @@ using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Data.Units;
+using CoopLessons.Web.Security;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Law;
 using Microsoft.EntityFrameworkCore;
@@ -26,6 +27,7 @@ internal sealed record Furnished(
     Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, BookedWith Books,
     GatheredWith Gathered, Guid PrintSource, Guid Spell)
     GatheredWith Gathered, Guid PrintSource, Guid Piece)
+    GatheredWith Gathered, Guid PrintSource, ListedWith Lists)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
@@ -34,6 +36,7 @@ internal sealed record Furnished(
         var plan = new PlannedWith();
         var books = new BookedWith();
         var gathered = new GatheredWith(family.Id);
+        var lists = new ListedWith();
         Guid subjectId = default, yearId = default;
         await family.WithDbAsync(async db =>
         {
@@ -57,6 +60,7 @@ internal sealed record Furnished(
             plan.AddTo(db, learner.Id, subject.Id);
             books.AddTo(db, learner.Id);
             gathered.AddTo(db, ids[3]);
+            lists.AddTo(db, ids[1], ids[4], family.GuardianId);
             await PlanStep.TakeAsync(db, ids[11], new PlanProposal("Thursday 12 March fell through: let go", [], [], [], []), author, TestServer.Start.UtcDateTime, default);
             AddPrint(db, ids[3], ids[12], author);
             var spell = new IllSpell(ids[13], new DateOnly(2026, 3, 2), [learner.Id], author, TestServer.Start.UtcDateTime);
@@ -66,6 +70,7 @@ internal sealed record Furnished(
             await db.SaveChangesAsync();
         });
         return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], ids[13]);
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], lists);
     }
 
     private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
@@ -98,6 +103,9 @@ internal sealed record Furnished(
         db.AddRange(files.Shown, files.Small!, files.Original!);
         db.Add(new Piece(id, PieceKind.Photo, files, null, new PieceFacts(TestServer.Today, [learnerId], subjectId, entryId, "It floats"), author, TestServer.Start.UtcDateTime));
     }
+    /// <summary>Who opens a page: the guardian, or the child on the family's tablet where it is for nobody else.</summary>
+    public Visitor Opener(string page) =>
+        Access.Table.First(row => page.StartsWith(row.Folder + "/", StringComparison.Ordinal)).Policy is Access.Tablet or Access.Learner ? Lists.On(Family.Server) : Family.Guardian;
 
     /// <summary>The id that a page means by a name.</summary>
     public Guid IdFor(string page, string name) => (name.ToLowerInvariant(), page) switch
@@ -131,6 +139,9 @@ internal sealed record Furnished(
         ("id", "/Week/Plan/Adult") => Plan.Adult,
         ("id", "/Week/Plan/Wish") => Plan.Wish,
         ("step", "/Week/Index") or ("stepid", _) => Step,
+        ("said" or "saidid", _) => Lists.Said,
+        ("tabletid", _) => Lists.Tablet,
+        ("deviceid", _) => Lists.Device,
         ("id", "/Family/Law/Span") => LearnerPathway,
         ("id", "/Family/Law/OwnPathway") => OwnPathway,
         ("id", "/Family/Learner") => Learner,
@@ -151,5 +162,6 @@ internal sealed record Furnished(
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid")
         or ("/Week/Ill/Index", "newid") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid")
+        ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Mine/Index", "id")
         or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }
