@@ -2,6 +2,7 @@
 // family's words are never in its cache. `version` stands before this, written by the server: it is another one when any of
 // the files is.
 /* global version */
+import './worker-notices.js';
 const shell = '/phone';
 const store = `shell ${version}`;
 const patience = 6000;

@@ -159,9 +159,7 @@ internal sealed record Furnished(
     /// forgot, and the tests of layouts hold that by themselves.
     /// </summary>
     public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
-        ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid")
-        or ("/Week/Ill/Index", "newid") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
-        ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New", "entryid")
-        ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Mine/Index", "id")
+        ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take" or "/Mine/Index", "id")
+        or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Week/Ill/Index", "newid")
         or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }

@@ -70,12 +70,24 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
                     b.Property<string>("OriginalHash")
                         .HasMaxLength(64)
                         .HasColumnType("character varying(64)");
 
+                    b.Property<DateTime?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<bool>("SetAside")
                         .HasColumnType("boolean");
+
+                    b.Property<string>("SmallHash")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
 
                     b.Property<Guid?>("SubjectId")
                         .HasColumnType("uuid");
@@ -95,6 +107,10 @@ namespace CoopLessons.Data.Migrations.Postgres
 
                     b.HasIndex("FamilyId", "Hash");
 
+                    b.HasIndex("FamilyId", "OriginalHash");
+
+                    b.HasIndex("FamilyId", "SmallHash");
+
                     b.HasIndex("FamilyId", "SubjectId");
 
                     b.ToTable("Pieces");
@@ -112,6 +128,9 @@ namespace CoopLessons.Data.Migrations.Postgres
 
                     b.Property<DateTime>("CreatedAt")
                         .HasColumnType("timestamp with time zone");
+
+                    b.Property<bool>("KeepOriginals")
+                        .HasColumnType("boolean");
 
                     b.Property<int>("MinimumDay")
                         .HasColumnType("integer");
@@ -606,6 +625,263 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasIndex("FamilyId", "LearnerId");
 
                     b.ToTable("LogTime");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.NoticeChoice", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("LawDates")
+                        .HasColumnType("boolean");
+
+                    b.Property<bool>("Waits")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("PersonId");
+
+                    b.ToTable("NoticeChoices");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.NoticeDevice", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<string>("Endpoint")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<string>("EndpointHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<byte[]>("Key")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("Secret")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<DateTime>("Since")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("EndpointHash")
+                        .IsUnique();
+
+                    b.HasIndex("PersonId");
+
+                    b.ToTable("NoticeDevices");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.SentNotice", b =>
+                {
+                    b.Property<Guid>("DeviceId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Key")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("DeviceId", "Key");
+
+                    b.HasIndex("At");
+
+                    b.HasIndex("PersonId");
+
+                    b.ToTable("SentNotices");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.OwnLists.ChildSaid", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Answer")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<DateOnly>("Date")
+                        .HasColumnType("date");
+
+                    b.Property<DateTime?>("DecidedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("DecidedBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid?>("EntryId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LearnerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("Minutes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Pieces")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("SaidAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("SessionId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("With")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<bool>("Wrote")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "LearnerId", "Date");
+
+                    b.ToTable("ChildrenSaid");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.OwnLists.FamilyTablet", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<DateTime>("EndsAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("KeyHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Learners")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Lent")
+                        .HasColumnType("boolean");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("MadeById")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("OpenFor")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("OpenUntil")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("SeenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("KeyHash")
+                        .IsUnique();
+
+                    b.HasIndex("MadeById");
+
+                    b.ToTable("FamilyTablets");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.OwnLists.OwnList", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LearnerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Pin")
+                        .IsRequired()
+                        .HasMaxLength(600)
+                        .HasColumnType("character varying(600)");
+
+                    b.Property<string>("Reading")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<bool>("Shown")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("WaitsUntil")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("WrongPins")
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "LearnerId");
+
+                    b.ToTable("OwnLists");
                 });
 
             modelBuilder.Entity("CoopLessons.Data.People.Person", b =>
@@ -1860,6 +2136,52 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("SubjectReadings");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Schedule.IllSpell", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("BegunAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("BegunBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<DateOnly>("From")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Kept")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Learners")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Rested")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("To")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "Id");
+
+                    b.HasIndex("FamilyId", "From");
+
+                    b.ToTable("IllSpells");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Schedule.PlanStep", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -2203,6 +2525,16 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .OnDelete(DeleteBehavior.NoAction)
                         .IsRequired();
 
+                    b.HasOne("CoopLessons.Data.Files.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "OriginalHash")
+                        .OnDelete(DeleteBehavior.NoAction);
+
+                    b.HasOne("CoopLessons.Data.Files.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "SmallHash")
+                        .OnDelete(DeleteBehavior.NoAction);
+
                     b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
                         .WithMany()
                         .HasForeignKey("FamilyId", "SubjectId")
@@ -2384,6 +2716,84 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasOne("CoopLessons.Data.Log.LogRevision", null)
                         .WithMany("Times")
                         .HasForeignKey("FamilyId", "EntryId", "Number")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.NoticeChoice", b =>
+                {
+                    b.HasOne("CoopLessons.Data.People.Person", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Notices.NoticeChoice", "PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.NoticeDevice", b =>
+                {
+                    b.HasOne("CoopLessons.Data.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.SentNotice", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Notices.NoticeDevice", null)
+                        .WithMany()
+                        .HasForeignKey("DeviceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.OwnLists.ChildSaid", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Learner", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.OwnLists.FamilyTablet", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MadeById")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.OwnLists.OwnList", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Learner", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LearnerId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -2809,6 +3219,15 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasOne("CoopLessons.Data.Families.FamilySubject", null)
                         .WithMany()
                         .HasForeignKey("FamilyId", "SubjectId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Schedule.IllSpell", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
