@@ -21,10 +21,10 @@ public sealed record DaySheet(
     /// <summary>Whether there is so much to read that a printed page holds it only in small print.</summary>
     public bool IsLong => Lines.Sum(l => l.Line is { } line ? 150 + SignsOf(line) : 80) > OrdinarySigns;
 
-    /// <summary>What is let go, moved away or done is not on it; what has no hour comes last.</summary>
+    /// <summary>What is let go, moved away or done is not on it, nor what rests while somebody is ill; what has no hour comes last.</summary>
     public static DaySheet Of(DayStrip strip, IReadOnlyList<Appointment> appointments, IReadOnlyList<TeachingAdult> adults)
     {
-        var planned = strip.Items.Where(i => i.Look is not null || i.Line is { } l && (l.IsOpen || l.IsNotDone))
+        var planned = strip.Items.Where(i => i.Look is not null || i.Line is { } l && (l.IsOpen && !l.Rests || l.IsNotDone))
             .Select(i => i.Look is { } look
                 ? new SheetLine(look.At, null, null, look, null)
                 : new SheetLine(i.Line!.Session.StartsAt, i.Line.Session.StartsAt + i.Line.Work.Minutes, i.Line, null, null));
