@@ -25,14 +25,12 @@ namespace CoopLessons.Web.Tests.Tenancy;
 internal sealed record Furnished(
     TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
     Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, BookedWith Books,
-    GatheredWith Gathered, Guid PrintSource, Guid Spell)
-    GatheredWith Gathered, Guid PrintSource, Guid Piece)
-    GatheredWith Gathered, Guid PrintSource, ListedWith Lists)
+    GatheredWith Gathered, Guid PrintSource, Guid Spell, Guid Piece, ListedWith Lists)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
         var family = await server.FamilyAsync(name);
-        var ids = Enumerable.Range(0, 14).Select(_ => Guid.CreateVersion7()).ToArray();
+        var ids = Enumerable.Range(0, 15).Select(_ => Guid.CreateVersion7()).ToArray();
         var plan = new PlannedWith();
         var books = new BookedWith();
         var gathered = new GatheredWith(family.Id);
@@ -66,11 +64,10 @@ internal sealed record Furnished(
             var spell = new IllSpell(ids[13], new DateOnly(2026, 3, 2), [learner.Id], author, TestServer.Start.UtcDateTime);
             spell.End(new DateOnly(2026, 3, 4));
             db.Add(spell);
-            AddPiece(db, ids[13], learner.Id, subject.Id, ids[5], author);
+            AddPiece(db, ids[14], learner.Id, subject.Id, ids[5], author);
             await db.SaveChangesAsync();
         });
-        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], ids[13]);
-        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], lists);
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], ids[13], ids[14], lists);
     }
 
     private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
@@ -103,6 +100,7 @@ internal sealed record Furnished(
         db.AddRange(files.Shown, files.Small!, files.Original!);
         db.Add(new Piece(id, PieceKind.Photo, files, null, new PieceFacts(TestServer.Today, [learnerId], subjectId, entryId, "It floats"), author, TestServer.Start.UtcDateTime));
     }
+
     /// <summary>Who opens a page: the guardian, or the child on the family's tablet where it is for nobody else.</summary>
     public Visitor Opener(string page) =>
         Access.Table.First(row => page.StartsWith(row.Folder + "/", StringComparison.Ordinal)).Policy is Access.Tablet or Access.Learner ? Lists.On(Family.Server) : Family.Guardian;
