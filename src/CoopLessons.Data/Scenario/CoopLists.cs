@@ -16,7 +16,8 @@ internal sealed record CoopLists(IReadOnlyDictionary<string, CoopFamilyLists> Fa
 internal sealed record CoopFamilyLists(IReadOnlyDictionary<string, ReadingLevel> Lists, IReadOnlyList<CoopSaid> Said);
 
 /// <param name="What">Said where nothing is planned for the child on the day.</param>
-internal sealed record CoopSaid(string Child, string What, string Words);
+/// <param name="With">Who was there, where something in it can hurt.</param>
+internal sealed record CoopSaid(string Child, string What, string Words, string With);
 
 /// <summary>Writes the lists of a family of the scenario. Ids come from no stream, so that the log's stay what they are.</summary>
 internal sealed class ListsOfFamily(AppDb db, Household house, CoopFamilyLists told, DateOnly today)
@@ -38,9 +39,9 @@ internal sealed class ListsOfFamily(AppDb db, Household house, CoopFamilyLists t
         {
             var child = _learners[said.Child];
             var planned = (await db.WorkAsync(db.PlannedSessions.AsNoTracking().Where(s => s.Date == today && s.State == SessionState.Planned), ct, today))
-                .FirstOrDefault(w => w.Session.Learners.Contains(child) && w.Doing.Details.Hazards.Count == 0);
+                .FirstOrDefault(w => w.Session.Learners.Contains(child));
             db.ChildrenSaid.Add(new ChildSaid(
-                Guid.CreateVersion7(), new SaidFacts(child, planned?.Session.Id, planned?.Title ?? said.What, today, null, said.Words, "", []), house.Utc(today, Morning)));
+                Guid.CreateVersion7(), new SaidFacts(child, planned?.Session.Id, planned?.Title ?? said.What, today, null, planned is null ? said.Words : "", planned?.Doing.Details.Hazards.Count > 0 ? said.With : "", []), house.Utc(today, Morning)));
         }
     }
 }

@@ -8,6 +8,7 @@ namespace CoopLessons.Web.Pages.Mine;
 public static class ThingWords
 {
     private const int ShortSentence = 90;
+    private const int ShortestThought = 20;
 
     /// <summary>The picture's name among the icons.</summary>
     public static string Icon(Doing doing, string subjectCode) => doing.Kind switch
@@ -82,8 +83,12 @@ public static class ThingWords
 
         if (line.Length <= ShortSentence)
             return line;
+        // Better to the end of a thought than to a length.
+        var thought = line.LastIndexOfAny([',', ';', ':'], ShortSentence - 1);
+        if (thought >= ShortestThought)
+            return line[..thought] + ".";
         var end = line.LastIndexOf(' ', ShortSentence - 1);
-        return line[..(end > 0 ? end : ShortSentence - 1)].TrimEnd(',', ';', ':') + "…";
+        return line[..(end > 0 ? end : ShortSentence - 1)] + "…";
     }
 
     private static string OfSubject(string code) => code switch

@@ -8,7 +8,7 @@ namespace CoopLessons.Web.Pages.Families.Lists;
 
 /// <summary>Something that a child said, as a guardian looks at it.</summary>
 /// <param name="Child">The child's name.</param>
-/// <param name="Day">"today", or the day in words.</param>
+/// <param name="Day">"Today", or the day in words.</param>
 /// <param name="Minutes">As the child said, else as it is planned; null where neither is known.</param>
 /// <param name="Just">Decided a moment ago: the way back is offered in place.</param>
 /// <param name="Fault">Why what was asked for was not done.</param>
@@ -54,7 +54,7 @@ public sealed record SaidRow(ChildSaid Said, string Child, string Day, int? Minu
         return
         [
             .. said.Select(s => new SaidRow(
-                s, names[s.LearnerId], s.Date == today ? "today" : s.Date == today.AddDays(-1) ? "yesterday" : s.Date.InWords(today),
+                s, names[s.LearnerId], s.Date == today ? "Today" : s.Date == today.AddDays(-1) ? "Yesterday" : s.Date.InWords(today),
                 s.Minutes ?? (s.SessionId is { } id && minutes.TryGetValue(id, out var length) ? length : null))),
         ];
     }
