@@ -33,8 +33,9 @@ internal static class UprightPicture
 
     public static void Write(SKBitmap picture, SKEncodedImageFormat format, int quality, Stream to)
     {
-        using var image = SKImage.FromBitmap(picture);
-        using var data = image.Encode(format, quality);
+        // Drawn in sRGB, which is what a picture without a profile is taken for.
+        using var plain = new SKPixmap(new SKImageInfo(picture.Width, picture.Height, picture.ColorType, picture.AlphaType), picture.GetPixels(), picture.RowBytes);
+        using var data = plain.Encode(format, quality) ?? throw new InvalidOperationException("A picture could not be written.");
         data.SaveTo(to);
     }
 

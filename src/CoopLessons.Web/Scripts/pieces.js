@@ -20,7 +20,7 @@ let fields = 0;
 const line = (file, remove) => {
   const look = file.type.startsWith('image/')
     ? make('img', { src: URL.createObjectURL(file), alt: '' })
-    : make('span', { className: 'piece-kind', textContent: file.type.split('/')[0] || 'file' });
+    : make('span', { className: 'piece-kind', textContent: file.type === 'application/pdf' ? 'PDF' : file.type.split('/')[0] || 'file' });
   // What the browser cannot show may still be kept; its kind stands there instead.
   look.addEventListener('error', () => look.replaceWith(make('span', { className: 'piece-kind', textContent: 'picture' })));
   const id = `caption-${++fields}`;

@@ -64,7 +64,7 @@ internal sealed record EvidenceFamily(TestFamily Family, Guid Wren, Guid Heron, 
     {
         var before = (await PiecesAsync()).Select(p => p.Id).ToHashSet();
         using var answer = await BringAsync(file, name, who, query, fill);
-        Assert.True(answer.StatusCode == HttpStatusCode.Redirect, (await Visitor.ParseAsync(answer)).QuerySelector("main")!.TextContent);
+        Assert.True(answer.StatusCode == HttpStatusCode.Redirect, $"{(int)answer.StatusCode}: {(await Visitor.ParseAsync(answer)).Body!.TextContent}");
         return Assert.Single(await PiecesAsync(), p => !before.Contains(p.Id));
     }
 
