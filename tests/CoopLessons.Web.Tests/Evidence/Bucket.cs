@@ -66,7 +66,7 @@ internal sealed class Bucket : IAsyncDisposable
         {
             case "PUT":
                 Objects[key] = (body, DateTime.UtcNow);
-                context.Response.Headers.ETag = $"\"{Convert.ToHexStringLower(MD5.HashData(body))}\"";
+                context.Response.Headers.ETag = $"\"{Convert.ToHexStringLower(SHA256.HashData(body))[..32]}\"";
                 break;
             case "DELETE":
                 Objects.TryRemove(key, out _);
