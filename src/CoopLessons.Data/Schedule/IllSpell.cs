@@ -81,7 +81,7 @@ public sealed class IllSpell : IFamilyOwned, IVersioned
         work.Session.State == SessionState.Planned && Holds(work.Session.Date, today) && Takes(work.Session) && GoesOn(work);
 
     /// <summary>All of its children are ill; with others in it, it goes on for them.</summary>
-    private bool Takes(PlannedSession session) => Learners.Count == 0 || session.Learners.Count > 0 && session.Learners.All(Learners.Contains);
+    public bool Takes(PlannedSession session) => Learners.Count == 0 || session.Learners.Count > 0 && session.Learners.All(Learners.Contains);
 
     private bool GoesOn(PlannedWork work) => Kept.Contains(work.Session.Id) || !Rested.Contains(work.Session.Id) && UsuallyGoesOn(work.Doing);
 

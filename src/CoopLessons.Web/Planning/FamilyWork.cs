@@ -19,6 +19,8 @@ public sealed class FamilyWork(LayoutLine line, IServiceScopeFactory scopes, Tim
 
     public static string KeyOf(DayRange lost) => $"lost {lost.First:yyyy-MM-dd} {lost.Last:yyyy-MM-dd}";
 
+    public static string KeyOf(DayRange lost, Guid spell) => $"{KeyOf(lost)} {spell:N}";
+
     public static string KeyOf(Guid unit) => $"unit {unit:N}";
 
     public static string KeyOf(Guid appointment, Week week) => $"appointment {appointment:N} {week.Iso}";
@@ -33,7 +35,14 @@ public sealed class FamilyWork(LayoutLine line, IServiceScopeFactory scopes, Tim
 
     /// <inheritdoc cref="AskWeek"/>
     public Guid? AskLost(Guid family, DayRange lost, string title) => line.Ask(family, KeyOf(lost), (progress, ct) => ForAsync(family, async (db, today, now) =>
-        await FuturesAsync(db, await Upset.OfDaysAsync(db, lost, title, ct), today, now, progress, ct)));
+        await FuturesAsync(db, await Upset.OfDaysAsync(db, lost, title, null, ct), today, now, progress, ct)));
+
+    /// <inheritdoc cref="AskWeek"/>
+    public Guid? AskIll(Guid family, DayRange lost, Guid spellId, string title) => line.Ask(family, KeyOf(lost, spellId), (progress, ct) => ForAsync(family, async (db, today, now) =>
+    {
+        var spell = await db.IllSpells.AsNoTracking().SingleOrDefaultAsync(s => s.Id == spellId, ct);
+        return await FuturesAsync(db, await Upset.OfDaysAsync(db, lost, title, spell, ct), today, now, progress, ct);
+    }));
 
     /// <inheritdoc cref="AskWeek"/>
     public Guid? AskAppointment(Guid family, Guid appointmentId, Week week, string title) => line.Ask(family, KeyOf(appointmentId, week), (progress, ct) => ForAsync(family, async (db, today, now) =>

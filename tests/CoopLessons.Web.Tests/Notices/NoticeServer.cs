@@ -18,6 +18,14 @@ internal sealed class NoticeServer : IAsyncDisposable
 
     public static async Task<NoticeServer> StartAsync() => new(await PushService.StartAsync());
 
+    /// <summary>One that starts at a local time: a clock that is set on while it runs goes round at every half minute on the way.</summary>
+    public static async Task<NoticeServer> StartAsync(int month, int day, int hour, int minute)
+    {
+        var all = await StartAsync();
+        all.ItIs(month, day, hour, minute);
+        return all;
+    }
+
     /// <summary>Turns notices on at a person's browser, as the page's script does.</summary>
     public async Task TurnOnAsync(Visitor person, bool waits = true, bool lawDates = true, string device = "one")
     {

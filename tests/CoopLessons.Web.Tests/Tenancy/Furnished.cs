@@ -125,7 +125,7 @@ internal sealed record Furnished(
         ("swapid", _) => Gathered.Swap,
         ("item", "/Week/Shopping/Index") => Gathered.Listed,
         ("sourceid", _) => PrintSource,
-        ("spellid", _) => Spell,
+        ("spellid" or "ill", _) => Spell,
         ("appointment" or "appointmentid", _) => Plan.Appointment,
         ("bookid", _) or ("id", "/Week/Books/Book") => Books.Book,
         ("id", "/Week/Books/Card") => Books.Card,

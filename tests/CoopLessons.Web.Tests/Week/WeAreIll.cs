@@ -111,6 +111,20 @@ public sealed class WeAreIll(TestServer server)
     }
 
     [Fact]
+    public async Task After_one_child_s_illness_only_what_was_that_child_s_is_asked_about()
+    {
+        var week = await AForgottenWeek.MakeAsync(server);
+        await IllSinceAsync(week, "2026-03-11", week.Children[2]);
+        using var well = await week.Guardian.SubmitAsync(await week.Guardian.GetAsync("/today"), within: Well);
+        var spell = await week.Family.FromDbAsync(db => db.IllSpells.AsNoTracking().SingleAsync());
+        Assert.Equal($"/week/ways/2026-03-11?ill={spell.Id}", well.Headers.Location!.OriginalString);
+        Assert.Contains("while somebody was ill", (await week.Guardian.GetAsync(well.Headers.Location.OriginalString)).QuerySelector("h1")!.TextContent, StringComparison.Ordinal);
+        var upset = await week.Family.FromDbAsync(db => Data.Planning.Futures.Upset.OfDaysAsync(db, new DayRange(new DateOnly(2026, 3, 11), new DateOnly(2026, 3, 11)), "Ill", spell, default));
+        Assert.Equal(week.Letters, Assert.Single(upset.Hit).Id);
+        Assert.Empty(upset.Lost);
+    }
+
+    [Fact]
     public async Task Well_again_on_the_very_day_was_no_illness_of_the_plan()
     {
         var week = await AForgottenWeek.MakeAsync(server);

@@ -15,13 +15,16 @@ public sealed record Upset(string Title, DateOnly From, IReadOnlyList<DateOnly> 
     public bool IsLongerUnit { get; init; }
 
     /// <summary>Days of a range are lost, whatever was to be done on them and is not done.</summary>
-    public static async Task<Upset> OfDaysAsync(AppDb db, DayRange range, string title, CancellationToken ct)
+    /// <param name="some">Some of the children were ill on them: only what is theirs was hit, and no day is lost for all.</param>
+    public static async Task<Upset> OfDaysAsync(AppDb db, DayRange range, string title, IllSpell? some, CancellationToken ct)
     {
         var calendar = await TeachingDays.LoadAsync(db, ct);
         var hit = await db.PlannedSessions.AsNoTracking()
             .Where(s => s.Date >= range.First && s.Date <= range.Last && (s.State == SessionState.Planned || s.State == SessionState.NotDone))
             .ToListAsync(ct);
-        return new Upset(title, range.First, [.. range.Days().Where(calendar.Holds)], InOrder(hit));
+        return some is { Learners.Count: > 0 }
+            ? new Upset(title, range.First, [], InOrder(hit.Where(some.Takes)))
+            : new Upset(title, range.First, [.. range.Days().Where(calendar.Holds)], InOrder(hit));
     }
 
     /// <summary>An appointment takes hours in which something is planned for the same people.</summary>

@@ -1,8 +1,12 @@
 using CoopLessons.Data;
+using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.OwnLists;
 using CoopLessons.Data.Schedule;
+using CoopLessons.Documents.Uploads;
+using CoopLessons.Web.Evidence;
+using CoopLessons.Web.Files;
 using CoopLessons.Web.Pages.Today;
 using CoopLessons.Web.Security;
 using Microsoft.AspNetCore.Mvc;
@@ -11,7 +15,9 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Pages.Mine;
 
 /// <summary>A child's list: what is there today, and "I did it". What a child says waits for a guardian.</summary>
-public sealed class IndexModel(AppDb db, TimeProvider clock, TabletDoor tablets) : FamilyPage(db, clock)
+[LargestUpload(EvidenceFile.MostBytes)]
+[RequestSizeLimit(EvidenceFile.MostBytes + LargestUploadAttribute.Around)]
+public sealed class IndexModel(AppDb db, TimeProvider clock, TabletDoor tablets, BroughtPieces brought) : FamilyPage(db, clock)
 {
     /// <summary>A child who says more on one day has said enough for a grown-up to look at.</summary>
     public const int MostInADay = 60;
@@ -32,11 +38,18 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, TabletDoor tablets)
 
     private Guid Me => Db.Current.LearnerId!.Value;
 
-    public async Task OnGetAsync() => await LoadAsync();
+    public async Task<IActionResult> OnGetAsync()
+    {
+        await LoadAsync();
+        if (!LargestUploadAttribute.Refused(HttpContext))
+            return Page();
+        ModelState.AddModelError("", "That picture is too large. Take a smaller one, or say it without.");
+        return Again(StatusCodes.Status413PayloadTooLarge);
+    }
 
     /// <param name="id">Made with the page, so that a second sending is recognised.</param>
     /// <param name="sessionId">Null for something that was not planned.</param>
-    public async Task<IActionResult> OnPostDidAsync(Guid id, Guid? sessionId, SayInput input)
+    public async Task<IActionResult> OnPostDidAsync(Guid id, Guid? sessionId, SayInput input, IFormFile? photo)
     {
         (Sent, SentFor) = (input, sessionId);
         await FindAsync();
@@ -54,8 +67,20 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, TabletDoor tablets)
             return Again();
         }
 
+        var pieces = new List<Guid>();
+        if (photo is not null)
+        {
+            if (await BringAsync(PieceIds.Of(id, 0), photo, input.Words ?? "", work) is { } refused)
+            {
+                await LoadAsync();
+                return Again(refused);
+            }
+
+            pieces.Add(PieceIds.Of(id, 0));
+        }
+
         var what = work?.Title ?? input.What!;
-        Db.ChildrenSaid.Add(new ChildSaid(id, new SaidFacts(Me, sessionId, what, Today, null, input.Words ?? "", input.With ?? "", []), Now));
+        Db.ChildrenSaid.Add(new ChildSaid(id, new SaidFacts(Me, sessionId, what, Today, null, input.Words ?? "", input.With ?? "", pieces), Now));
         // Sent twice in one moment, it is said once.
         if (!await SaveNewAsync() && !await KnowsAsync(id))
         {
@@ -72,6 +97,14 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, TabletDoor tablets)
         if (await Db.ChildrenSaid.SingleOrDefaultAsync(s => s.Id == saidId && s.LearnerId == me, Ct) is not { } said)
             return NotFound();
         said.TakeBack();
+        if (said.State == SaidState.TakenBack && said.Pieces.Count > 0)
+        {
+            // A picture goes with what it was to show; a guardian can bring it back.
+            var shown = said.Pieces.ToList();
+            foreach (var piece in await Db.Pieces.Where(p => shown.Contains(p.Id)).ToListAsync(Ct))
+                piece.Remove(Now);
+        }
+
         // Decided by a grown-up in this moment, it stays decided.
         await SaveNewAsync();
         return LocalRedirect("/mine");
@@ -86,6 +119,34 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, TabletDoor tablets)
             return LocalRedirect("/tablet");
         tablets.TakeAway(HttpContext);
         return LocalRedirect("/");
+    }
+
+    /// <summary>Keeps a picture among the family's pieces, unless it is there by an earlier sending.</summary>
+    /// <returns>The status of the answer where it is refused, with the reason beside the field; null where it is kept.</returns>
+    private async Task<int?> BringAsync(Guid pieceId, IFormFile photo, string words, PlannedWork? work)
+    {
+        if (await Db.Pieces.AnyAsync(p => p.Id == pieceId, Ct))
+            return null;
+        var (piece, fault) = await brought.LookAsync(photo.OpenReadStream(), photo.FileName, Ct);
+        if (piece is null)
+        {
+            ModelState.AddModelError("Photo", fault!.Sentence);
+            return fault.Status;
+        }
+
+        await using (piece)
+        {
+            if (PieceWords.KindOf(piece.Verdict) != PieceKind.Photo)
+            {
+                ModelState.AddModelError("Photo", "That is not a picture.");
+                return StatusCodes.Status422UnprocessableEntity;
+            }
+
+            var facts = new PieceFacts(Today, [Me], work?.Split.Split.MaxBy(s => s.Weight)?.SubjectId, null, words.Length <= Piece.LongestCaption ? words : words[..Piece.LongestCaption]);
+            await brought.TakeAsync(pieceId, piece, null, facts, Family.KeepOriginals, new Author(Guid.Empty, Child.Name), Now, Ct);
+        }
+
+        return null;
     }
 
     private LocalRedirectResult Said() => LocalRedirect(SentFor is { } id ? $"/mine#thing-{id:N}" : "/mine#besides");

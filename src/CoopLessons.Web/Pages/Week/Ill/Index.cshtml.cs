@@ -114,7 +114,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     {
         var last = spell.To!.Value;
         var first = last.DayNumber - spell.From.DayNumber >= Ways.LostModel.MostDays ? last.AddDays(1 - Ways.LostModel.MostDays) : spell.From;
-        return first == last ? $"/week/ways/{first.Iso()}" : $"/week/ways/{first.Iso()}?to={last.Iso()}";
+        return Ways.LostModel.AddressOf(first, last, spell.Learners.Count == 0 ? null : spell.Id);
     }
 
     private async Task<IActionResult> ChangeAsync(Guid spellId, Func<IllSpell, string?> change, string? then = null)

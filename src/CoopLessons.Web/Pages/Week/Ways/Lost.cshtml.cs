@@ -4,6 +4,7 @@ using CoopLessons.Data.Planning.Futures;
 using CoopLessons.Web.Pages.Today;
 using CoopLessons.Web.Planning;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
 using IsoWeek = CoopLessons.Core.Calendar.Week;
 
 namespace CoopLessons.Web.Pages.Week.Ways;
@@ -21,9 +22,20 @@ public sealed class LostModel(AppDb db, TimeProvider clock, LayoutLine line, Fam
     [BindProperty(SupportsGet = true, Name = "to")]
     public string? Until { get; set; }
 
-    public override string Address => From == To ? $"/week/ways/{From.Iso()}" : $"/week/ways/{From.Iso()}?to={To.Iso()}";
-    public override string Title => From == To ? TitleOfDay : $"{From.InWords(Today)} to {To.InWords(Today)} {(To < Today ? "fell" : "fall")} through";
-    protected override string Key => FamilyWork.KeyOf(new DayRange(From, To));
+    /// <summary>The illness of some of the children, by which only what is theirs was hit; null where the days were lost for all.</summary>
+    [BindProperty(SupportsGet = true, Name = "ill")]
+    public Guid? Ill { get; set; }
+
+    public override string Address => AddressOf(From, To, Ill);
+
+    public static string AddressOf(DateOnly from, DateOnly to, Guid? ill)
+    {
+        string[] asks = [.. from == to ? [] : new[] { $"to={to.Iso()}" }, .. ill is null ? [] : new[] { $"ill={ill}" }];
+        return $"/week/ways/{from.Iso()}{(asks.Length > 0 ? "?" : "")}{string.Join('&', asks)}";
+    }
+
+    public override string Title => Ill is not null ? $"What rested while somebody was ill, {(From == To ? "" : $"{From.InWords(Today)} to ")}{To.InWords(Today)}" : From == To ? TitleOfDay : $"{From.InWords(Today)} to {To.InWords(Today)} {(To < Today ? "fell" : "fall")} through";
+    protected override string Key => Ill is { } spell ? FamilyWork.KeyOf(new DayRange(From, To), spell) : FamilyWork.KeyOf(new DayRange(From, To));
 
     private string TitleOfDay => From == Today ? "Today fell through" : $"{From.InWords(Today)} {(From < Today ? "fell" : "falls")} through";
 
@@ -41,7 +53,7 @@ public sealed class LostModel(AppDb db, TimeProvider clock, LayoutLine line, Fam
     public async Task<IActionResult> OnPostTakeAsync(string date, Guid job, FutureKind kind, Guid step) =>
         await LoadAsync(date) ? await TakeAsync(job, kind, step) : NotFound();
 
-    protected override Guid? Ask() => work.AskLost(Family.Id, new DayRange(From, To), From == To ? $"{From:dddd d MMMM} fell through" : $"{From:d MMMM} to {To:d MMMM} fell through");
+    protected override Guid? Ask() => Ill is { } spell ? work.AskIll(Family.Id, new DayRange(From, To), spell, $"Somebody was ill, {From:d MMMM} to {To:d MMMM}") : work.AskLost(Family.Id, new DayRange(From, To), From == To ? $"{From:dddd d MMMM} fell through" : $"{From:d MMMM} to {To:d MMMM} fell through");
 
     protected override IActionResult Taken(Guid stepId) => LocalRedirect($"/week/{IsoWeek.Of(From).Iso}?step={stepId}");
 
@@ -49,7 +61,7 @@ public sealed class LostModel(AppDb db, TimeProvider clock, LayoutLine line, Fam
 
     private async Task<bool> LoadAsync(string date)
     {
-        if (!DayWords.TryRead(date, out var from))
+        if (!DayWords.TryRead(date, out var from) || Ill is { } spell && !await Db.IllSpells.AnyAsync(s => s.Id == spell, Ct))
             return false;
         (From, To) = (from, from);
         if (!string.IsNullOrEmpty(Until))
