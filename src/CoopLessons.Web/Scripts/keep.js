@@ -91,7 +91,7 @@ async function askBeforeSignOut(form) {
   if (mine.length > 0 && !form.dataset.sure) {
     form.dataset.sure = 'yes';
     const note = mine.length === 1 ? '1 thing is' : `${mine.length} things are`;
-    showNote(`${note} not sent yet and would be lost from this phone. Send them first, or press Sign out once more.`);
+    showNote(`${note} not sent yet and would be lost from this phone. Send them first, or press the button once more.`);
     send();
     return;
   }
@@ -105,7 +105,8 @@ if (canKeep()) {
   document.addEventListener('submit', event => {
     const form = event.target;
     if (underWay.has(form)) return;
-    const leaves = form.getAttribute('action')?.endsWith('/sign-out');
+    // The phone goes into other hands: what the server is told to clear must not be the only copy of anything.
+    const leaves = 'leaves' in form.dataset || form.getAttribute('action')?.endsWith('/sign-out');
     if (!leaves && !('keep' in form.dataset)) return;
     event.preventDefault();
     event.stopImmediatePropagation();

@@ -194,7 +194,7 @@ public sealed class SundayNight(TestServer server)
             db.Add(new Appointment(Guid.CreateVersion7(), new AppointmentFacts("Nap", AppointmentKind.Nap, [week.Children[3]], [], AForgottenWeek.Tuesday, 13 * 60, 60, "", [], null)));
             var file = new StoredFile(new string('b', 64), StoredKind.Jpeg, 1000, 1, "Iris", TestServer.Start.UtcDateTime);
             db.Add(file);
-            db.Add(new Piece(photo, PieceKind.Photo, file, null, 10 * 60 + 40, new PieceFacts(AForgottenWeek.Tuesday, [], null, null, "The wheel turns"), new Author(week.Family.GuardianId, "Iris"), TestServer.Start.UtcDateTime));
+            db.Add(new Piece(photo, PieceKind.Photo, new PieceFiles("wheel.jpg", file), 10 * 60 + 40, new PieceFacts(AForgottenWeek.Tuesday, [], null, null, "The wheel turns"), new Author(week.Family.GuardianId, "Iris"), TestServer.Start.UtcDateTime));
             await db.SaveChangesAsync();
         });
         var page = await week.Guardian.GetAsync(Path);
