@@ -2,14 +2,13 @@
 // so that it works without a network; only the beginnings of words are compared here.
 import { today } from './clock.js';
 
-const form = document.querySelector('form[data-quick]');
+let form = null;
 const shownAtOnce = 5;
 const shownTyped = 8;
 
 const fold = text => text.normalize('NFKD').replace(/[\p{Mn}\p{Me}'’ʼ]/gu, '').toLowerCase().replaceAll('ς', 'σ').match(/[\p{L}\p{Nd}\p{Mc}]+/gu) ?? [];
 
 const field = name => form.elements[`Input.${name}`];
-const sameDay = form?.dataset.day;
 const rows = () => [...form.querySelectorAll('.who [data-who]')];
 const ownOf = box => form.elements[box.name.replace('There', 'Own')];
 const counts = () => [...form.querySelectorAll('#counts input[name$=".SubjectId"]')].map(id => ({
@@ -78,9 +77,12 @@ export const take = button => {
 
 export const offerOf = session => session ? [...form.querySelectorAll('#offers button')].find(b => JSON.parse(b.dataset.fill).session === session) : undefined;
 export const what = () => field('What');
-export const isLog = Boolean(form);
+export const isLog = () => Boolean(form);
 
-if (form) {
+/** Makes the log's form on the page answer to taps. */
+export function dressQuick() {
+  form = document.querySelector('form[data-quick]');
+  if (!form) return;
   const offers = [...form.querySelectorAll('#offers > li')].map(li => ({ li, words: fold(li.firstElementChild.dataset.words) }));
   const show = () => {
     const typed = fold(field('What').value);
@@ -119,13 +121,11 @@ if (form) {
   });
   for (const hidden of form.querySelectorAll('.heard > button, .offers.found')) hidden.hidden = false;
 
-  // A page that was kept on the phone may be days old: what it sends is of today, and is known by an id of its own.
-  const renew = () => {
-    if (globalThis.crypto?.randomUUID) form.elements.EntryId.value = crypto.randomUUID();
-    if (sameDay && field('Date').value === sameDay) field('Date').value = today();
-  };
-  if (!form.querySelector('.field-validation-error, .validation-summary-errors')) renew();
-  form.addEventListener('submit', event => { if (event.defaultPrevented) setTimeout(renew); });
+  // A page that was kept open may be a day old: what it sends is of today.
+  const day = field('Date');
+  if (form.dataset.day && day.value === form.dataset.day) day.value = today();
   if (field('What').value === '') show();
   tell();
 }
+
+dressQuick();

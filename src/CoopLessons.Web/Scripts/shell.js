@@ -8,6 +8,8 @@ import { showQueue } from './queue.js';
 import { dress, showNote } from './page.js';
 import { mark } from './marks.js';
 import { dressBasket } from './basket.js';
+import { dressQuick, offerOf, take } from './quick.js';
+import { dressClocks } from './stopwatch.js';
 import { mend } from './mend.js';
 
 const everySeconds = 15;
@@ -51,6 +53,11 @@ async function show() {
   fit(content, path);
   dress(put(...content.childNodes));
   dressBasket();
+  dressQuick();
+  const session = new URLSearchParams(location.search).get('session');
+  const planned = path === '/log/new' && session ? offerOf(session) : null;
+  if (planned) take(planned);
+  dressClocks();
   const since = await keptSince();
   showNote(`The server does not answer. This is as it was on ${inWords(new Date(since))}; what you do here is kept and sent later.`, true);
   await mend();

@@ -6,12 +6,12 @@ import './outbox.js';
 import './pages.js';
 import './keep.js';
 import './marks.js';
-import './mend.js';
 import './pieces.js';
 import './basket.js';
 import './shell.js';
 import './install.js';
 import './quick.js';
+import './mend.js';
 import './stopwatch.js';
 import './notices.js';
 

@@ -90,7 +90,7 @@ const note = text => {
 };
 
 const fill = () => {
-  const id = isLog && new URLSearchParams(location.hash.slice(1)).get('clock');
+  const id = isLog() && new URLSearchParams(location.hash.slice(1)).get('clock');
   const clock = id && stop(id);
   if (!clock) return;
   const offer = offerOf(clock.session);
@@ -107,12 +107,12 @@ document.addEventListener('click', event => {
   const button = event.target.closest?.('[data-clock], [data-clock-stop], [data-clock-forget]');
   if (!button) return;
   if ('clock' in button.dataset) {
-    const session = button.dataset.clock || (isLog ? document.querySelector('form[data-quick]').elements.Session.value : '');
+    const session = button.dataset.clock || (isLog() ? document.querySelector('form[data-quick]').elements.Session.value : '');
     const clock = { id: String(now()), at: now(), ...(session ? { session } : { words: bare(what().value) }) };
     keep([...read(), clock]);
     const heard = document.getElementById('heard');
     if (heard) heard.textContent = 'The clock runs.';
-    if (isLog) location.assign('/today');
+    if (isLog()) location.assign('/today');
   } else if (button.dataset.clockStop) {
     stop(button.dataset.clockStop);
   } else {
@@ -121,6 +121,12 @@ document.addEventListener('click', event => {
   dress();
 });
 document.addEventListener('htmx:load', dress);
-if (document.getElementById('clocks')) setInterval(showOnToday, minute);
-dress();
-fill();
+setInterval(showOnToday, minute);
+
+/** Shows the clocks that run, and fills the log's form from one that was stopped. */
+export function dressClocks() {
+  dress();
+  fill();
+}
+
+dressClocks();
