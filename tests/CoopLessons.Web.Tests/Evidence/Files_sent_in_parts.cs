@@ -19,7 +19,7 @@ public sealed class Files_sent_in_parts(TestServer server)
         Assert.Equal((HttpStatusCode.OK, 1000), await family.PartAsync(item, photo[..1000], 0, photo.Length));
         // The answer was lost, and the part is sent once more; then one is left out, and one is sent before its turn.
         Assert.Equal((HttpStatusCode.Conflict, 1000), await family.PartAsync(item, photo[..1000], 0, photo.Length));
-        Assert.Equal((HttpStatusCode.Conflict, 1000), await family.PartAsync(item, photo[2000..], 2000, photo.Length));
+        Assert.Equal((HttpStatusCode.Conflict, 1000), await family.PartAsync(item, photo[1100..], 1100, photo.Length));
         Assert.Equal(1000, await family.HeldAsync(item));
         using (var early = await family.TakeAsync(item))
             Assert.Equal(HttpStatusCode.Conflict, early.StatusCode);
