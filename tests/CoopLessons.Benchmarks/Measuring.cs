@@ -15,11 +15,13 @@ namespace CoopLessons.Benchmarks;
 /// </summary>
 public static class Measuring
 {
-    /// <param name="args">Parts of the names of what is measured; nothing for all. “weeks” and “packet” print tables of their own instead.</param>
+    /// <param name="args">Parts of the names of what is measured; nothing for all. “weeks”, “packet” and “phone” print tables of their own instead.</param>
     public static int Main(string[] args)
     {
         if (args is ["weeks"])
             return LayingOutWeeks.Print(Console.Out);
+        if (args is ["phone"])
+            return VisitingByPhone.PrintAsync(Console.Out).GetAwaiter().GetResult();
         if (args is ["packet"])
             return MakingAPacket.Print(Console.Out);
         if (args is ["packet", "in", var folder])
@@ -35,7 +37,7 @@ public static class Measuring
         var measured = all.Where(t => args.Length == 0 || args.Any(a => t.Name.Contains(a, StringComparison.OrdinalIgnoreCase))).ToArray();
         if (measured.Length == 0)
         {
-            Console.Error.WriteLine($"Nothing is called so. There are: {string.Join(", ", all.Select(t => t.Name))}, weeks, and packet.");
+            Console.Error.WriteLine($"Nothing is called so. There are: {string.Join(", ", all.Select(t => t.Name))}, weeks, packet, and phone.");
             return 2;
         }
 

@@ -1,5 +1,7 @@
 using CoopLessons.Browser.Tests.App;
 using CoopLessons.Data.Log;
+using CoopLessons.Web.Tests.Evidence;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -50,23 +52,27 @@ public sealed class Days_without_a_network : IAsyncLifetime
         await Page.GotoAsync("/today");
         await Page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
         await Expect(Page.Locator(".waits-here")).ToContainTextAsync("done, waiting");
-        await _phone.LogAsync("Fed the ducks");
-        await _phone.LogAsync("Read under the table");
-        await Expect(_phone.Pending).ToHaveTextAsync("3 waiting");
+        await _phone.LogAsync("Fed the ducks", SamplePhotos.Photo());
+        await _phone.LogAsync("Read under the table", SamplePhotos.Turned(6));
+        await Expect(_phone.Pending).ToHaveTextAsync("5 waiting");
 
         await _phone.CloseAsync();
         await _phone.OpenAsync();
         await Page.GotoAsync("/today");
-        await Expect(_phone.Pending).ToHaveTextAsync("3 waiting");
+        await Expect(_phone.Pending).ToHaveTextAsync("5 waiting");
         await Expect(Page.Locator(".waits-here")).ToContainTextAsync("done, waiting");
         await Expect(Page.Locator("[data-also]")).ToContainTextAsync("Fed the ducks");
         await Expect(Page.Locator("[data-also]")).ToContainTextAsync("Read under the table");
+        await Expect(Page.Locator("[data-also]")).ToContainTextAsync("1 photo");
         Assert.Empty(await _home.StandingAsync());
 
         _wire.Mend();
         await SentAsync();
         Assert.Equal(["Fed the ducks", "Read under the table", "Wash out the gluten"], (await _home.StandingAsync()).Select(r => r.What));
         Assert.All(await _home.StandingAsync(), r => Assert.Equal(Day, r.Date));
+        var entries = (await _home.StandingAsync()).ToDictionary(r => r.EntryId, r => r.What);
+        var pieces = await _home.FromDbAsync(db => db.Pieces.ToListAsync());
+        Assert.Equal(["Fed the ducks", "Read under the table"], pieces.Select(p => entries[p.EntryId!.Value]).Order());
         await Page.GotoAsync("/today");
         await Expect(Page.Locator(".strip-line.is-done")).ToContainTextAsync("Wash out the gluten");
     }

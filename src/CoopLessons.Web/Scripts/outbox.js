@@ -148,7 +148,7 @@ const headersOf = item => ({
 });
 
 /** The server's word on a form: true where the next one may go. */
-async function form(item, action, fields, note, second = false) {
+async function form(item, action, fields, second = false) {
   const body = new URLSearchParams(fields);
   body.append('__RequestVerificationToken', here.token);
   const { status, ours, word } = await ask(action, { method: 'POST', body, headers: headersOf(item) });
@@ -157,7 +157,9 @@ async function form(item, action, fields, note, second = false) {
     return false;
   }
   if (word?.item === item.id) {
-    if (word.staleToken) return !second && await greet() === '' && form(item, action, fields, note, true);
+    // The server has no hand free for it now.
+    if (status === 503) return false;
+    if (word.staleToken) return !second && await greet() === '' && form(item, action, fields, true);
     return word.saved ? sent(item, word) : refused(item, word.faults);
   }
   // It fails on this one thing: the others need not wait for it.
@@ -213,7 +215,14 @@ async function piece(item, said) {
     await amend('items', item.id, row => ({ ...row, sent: held }));
     tell();
   }
-  return form(item, `/evidence/take/${item.id}`, said.fields, true);
+  return form(item, `/evidence/take/${item.id}`, await joined(item, said.fields));
+}
+
+/** Where what it belongs to became part of an entry that was there already, the server said of which. */
+async function joined(item, fields) {
+  const above = item.after && await get('items', item.after);
+  const entry = above?.state === 'sent' && /^\/log\/([0-9a-f-]{36})$/.exec((await unseal(above.box)).sentTo ?? '')?.[1];
+  return entry ? fields.map(([name, value]) => [name, name === 'entryId' ? entry : value]) : fields;
 }
 
 async function deliver(item) {

@@ -18,7 +18,7 @@ public sealed class AlderFamily
 
     /// <summary>About a year's worth: forty weeks of five days, with seven or eight entries each.</summary>
     public const int AYearOfEntries = 1500;
-    private const string Password = "mill wheel under seven stars";
+    public const string Password = "mill wheel under seven stars";
     private const string TimeZone = "America/Chicago";
 
     private AlderFamily(Browser guardian) => Guardian = guardian;
@@ -31,12 +31,14 @@ public sealed class AlderFamily
     public required IReadOnlyList<Guid> Learners { get; init; }
     public required IReadOnlyList<Guid> Subjects { get; init; }
 
+    public static string EmailOf(int entries) => $"iris{entries}@alder.example";
+
     /// <param name="entries">How many entries the log holds.</param>
     public static async Task<AlderFamily> MoveInAsync(CoopServer server, int entries)
     {
         var now = DateTime.UtcNow;
         var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTimeFromUtc(now, TimeZoneInfo.FindSystemTimeZoneById(TimeZone)));
-        var email = $"iris{entries}@alder.example";
+        var email = EmailOf(entries);
         var person = await server.PersonAsync("Iris Alder", email, Password);
         var id = Guid.CreateVersion7();
         Learner[] learners = [new(Guid.CreateVersion7(), "Wren", today.AddYears(-6), 0), new(Guid.CreateVersion7(), "Lark", today.AddYears(-9), 1), new(Guid.CreateVersion7(), "Heron", today.AddYears(-12), 2)];

@@ -70,10 +70,17 @@ public sealed class Phone(string address) : IAsyncDisposable
     public ILocator Pending => Page.Locator("header [data-pending]");
 
     /// <summary>Logs something by the form, as it is opened from the day.</summary>
-    public async Task LogAsync(string what)
+    /// <param name="photo">A picture that goes with it.</param>
+    public async Task LogAsync(string what, byte[]? photo = null)
     {
         await Page.GotoAsync("/log/new");
         await Page.GetByLabel("What", new() { Exact = true }).FillAsync(what);
+        if (photo is not null)
+        {
+            await Page.Locator("#files").SetInputFilesAsync(new FilePayload { Name = "photo.jpg", MimeType = "image/jpeg", Buffer = photo });
+            await Assertions.Expect(Page.Locator(".chosen img")).ToBeVisibleAsync();
+        }
+
         await Page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();
         await Page.WaitForURLAsync(url => new Uri(url).AbsolutePath.StartsWith("/today", StringComparison.Ordinal));
     }
