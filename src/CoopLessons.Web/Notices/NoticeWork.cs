@@ -11,11 +11,13 @@ public sealed class NoticeWork(NoticeRound round, ServerSettings settings, TimeP
     {
         if (!settings.NoticesAreOn)
             return;
-        using var timer = new PeriodicTimer(Every, clock);
         try
         {
-            while (await timer.WaitForNextTickAsync(stoppingToken))
+            while (true)
+            {
+                await Task.Delay(Every, clock, stoppingToken);
                 await RoundAsync(stoppingToken);
+            }
         }
         catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
         {

@@ -42,7 +42,6 @@ async function keep(form, submitter) {
   }
   send();
   const end = await settled(id, answerWithin);
-  if (end.state === 'sent') renew(true).catch(() => {});
   return form.hasAttribute('data-line') ? lineEnds(form, end) : pageEnds(form, id, end);
 }
 
@@ -52,6 +51,7 @@ async function lineEnds(form, end) {
     const session = form.elements.sessionId.value;
     try {
       await refresh(line, `${new URL(form.action).pathname}?just=${session}`);
+      renew().catch(() => {});
       return;
     } catch {
       // It is saved; the page is old until it is opened anew.

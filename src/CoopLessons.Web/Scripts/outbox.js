@@ -174,6 +174,8 @@ async function sent(item, word) {
   // A later word may have taken its place while it was under way: then there is no row any more.
   await amend('items', item.id, row => ({ ...row, state: 'sent', box }));
   await change([['data', item.id]]);
+  // The pages that are kept do not know of it yet: the next page that is opened fetches them.
+  await amend('facts', 'pages', row => ({ ...row, at: 0 }));
   tell();
   return true;
 }

@@ -8,10 +8,10 @@ const mostDays = 14;
 const root = document.documentElement;
 
 /** Fetches them where they may be other than those that are kept. */
-export async function renew(now = false) {
+export async function renew() {
   const { person } = await whose();
   const kept = await get('facts', 'pages');
-  if (!person || !now && kept?.person === person && Date.now() - kept.at < everyMinutes * 60_000) return;
+  if (!person || kept?.person === person && Date.now() - kept.at < everyMinutes * 60_000) return;
   const answer = await fetch('/phone/pages', { cache: 'no-store', headers: kept?.person === person ? { 'If-None-Match': kept.tag } : {} });
   if (answer.status === 401) return forgetPages();
   if (answer.headers.get('CoopLessons') !== 'here') return;

@@ -44,9 +44,6 @@ internal sealed class PushService : IAsyncDisposable
         return service;
     }
 
-    /// <summary>The next one that comes.</summary>
-    public async Task<Pushed> NextAsync() => await _came.Reader.ReadAsync();
-
     /// <summary>Those that have come by now.</summary>
     public IReadOnlyList<Pushed> Came()
     {

@@ -80,7 +80,7 @@ public sealed class NewModel(AppDb db, TimeProvider clock, BroughtPieces brought
     /// <summary>The form's words go into the address, and the page then lists what they may mean: for a browser without scripts.</summary>
     public async Task<IActionResult> OnPostLookUpAsync()
     {
-        if (!await FindWorkAsync())
+        if (!await FindSaidAsync() || !await FindWorkAsync())
             return NotFound();
         var day = Input.Date is { } date && date != Today && date <= Today && date >= EntryForm.Earliest ? $"&date={date.Iso()}" : "";
         return LocalRedirect($"/log/new?what={Uri.EscapeDataString(Short(Input.What))}{day}");
