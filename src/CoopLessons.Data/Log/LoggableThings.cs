@@ -67,7 +67,8 @@ public static class LoggableThings
 
         public LogCandidate Alone(FamilySubject subject, int order) => Of(new EntryFacts(
             default, null, subject.Name, Place.Home, "", [.. Learners.Select(l => new LearnerTime(l.Id, new Minutes(UnknownMinutes)))],
-            [new SubjectWeight(subject.Id, 1)], [])) with { Subject = order };
+            [new SubjectWeight(subject.Id, 1)], [])) with
+        { Subject = order };
 
         private LogCandidate Of(EntryFacts facts) => new(facts.What, facts.Place, facts.Times, facts.Split, facts.Touches, Names(facts));
 

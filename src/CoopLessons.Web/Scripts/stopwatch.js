@@ -100,7 +100,8 @@ const fill = () => {
   const minutes = lasted(clock);
   setMinutes(minutes <= doubtful ? minutes : 0);
   if (minutes > doubtful) note(`The clock ran for ${inWords(minutes)}. Was it all of that? Say below how long it was.`);
-  document.querySelector('form[data-quick]').addEventListener('submit', () => keep(read().filter(c => c.id !== id)));
+  // Sent at once, or kept on the phone until it can be.
+  for (const kind of ['submit', 'keep']) document.querySelector('form[data-quick]').addEventListener(kind, () => keep(read().filter(c => c.id !== id)));
 };
 
 document.addEventListener('click', event => {

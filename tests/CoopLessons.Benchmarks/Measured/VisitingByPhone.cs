@@ -80,7 +80,10 @@ internal static class VisitingByPhone
         await browser.SendAsync("Network.enable");
         await browser.SendAsync("Network.emulateNetworkConditions", new()
         {
-            ["offline"] = false, ["latency"] = 150, ["downloadThroughput"] = 1_600_000 / 8, ["uploadThroughput"] = 750_000 / 8,
+            ["offline"] = false,
+            ["latency"] = 150,
+            ["downloadThroughput"] = 1_600_000 / 8,
+            ["uploadThroughput"] = 750_000 / 8,
         });
     }
 }

@@ -70,7 +70,10 @@ public sealed class Turning_notices_on : IClassFixture<HostWithNotices>
         var family = await _all.Server.FamilyAsync();
         using var answer = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync("/person/notices"), new()
         {
-            ["Waits"] = "true", ["Endpoint"] = endpoint, ["Key"] = Base64Url.EncodeToString(_all.Browser.Key), ["Secret"] = Base64Url.EncodeToString(_all.Browser.Secret),
+            ["Waits"] = "true",
+            ["Endpoint"] = endpoint,
+            ["Key"] = Base64Url.EncodeToString(_all.Browser.Key),
+            ["Secret"] = Base64Url.EncodeToString(_all.Browser.Secret),
         });
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         Assert.Contains("does not send to your browser", (await Visitor.ParseAsync(answer)).QuerySelector(".fault")!.TextContent, StringComparison.Ordinal);
@@ -87,7 +90,9 @@ public sealed class Turning_notices_on : IClassFixture<HostWithNotices>
         var family = await _all.Server.FamilyAsync();
         using var answer = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync("/person/notices"), new()
         {
-            ["Endpoint"] = $"{_all.Push.Address}/push", ["Key"] = key == "own" ? Base64Url.EncodeToString(_all.Browser.Key) : key, ["Secret"] = secret,
+            ["Endpoint"] = $"{_all.Push.Address}/push",
+            ["Key"] = key == "own" ? Base64Url.EncodeToString(_all.Browser.Key) : key,
+            ["Secret"] = secret,
         });
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
     }

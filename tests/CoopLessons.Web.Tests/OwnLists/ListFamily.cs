@@ -3,8 +3,8 @@ using CoopLessons.Data.OwnLists;
 using CoopLessons.Web.Security;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Today;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace CoopLessons.Web.Tests.OwnLists;
 

@@ -1,8 +1,8 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Files;
 using CoopLessons.Documents.Packets;
-using CoopLessons.Web.Pages.Today;
 using CoopLessons.Web.Files;
+using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc;
 
 namespace CoopLessons.Web.Pages.Packet;

@@ -6,9 +6,9 @@ using CoopLessons.Data.Files;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Documents.Packets;
+using CoopLessons.Web.Files;
 using CoopLessons.Web.Pages.Today;
 using CoopLessons.Web.Pages.Units;
-using CoopLessons.Web.Files;
 using IsoWeek = CoopLessons.Core.Calendar.Week;
 
 namespace CoopLessons.Web.Pages.Packet;
