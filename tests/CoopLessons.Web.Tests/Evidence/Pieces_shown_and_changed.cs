@@ -94,16 +94,16 @@ public sealed class Pieces_shown_and_changed(TestServer server)
         var january = await family.KeptAsync(SamplePhotos.WebP(), fill: [wren, ("Date", "2026-01-20"), ("Caption", "Snow")]);
         var herons = await family.KeptAsync(SampleRecordings.Wav(), "song.wav", fill: [("Learners", family.Heron.ToString())]);
 
-        var gallery = await family.Guardian.GetAsync($"/records/work/{family.Wren}");
+        var gallery = await family.Guardian.GetAsync($"/records/gallery/{family.Wren}");
         Assert.Equal(["March 2026", "January 2026"], gallery.QuerySelectorAll(".sheet > h2").Select(h => h.TextContent));
         Assert.Equal([march.Id, january.Id], Ids(gallery));
-        Assert.Equal([march.Id], Ids(await family.Guardian.GetAsync($"/records/work/{family.Wren}?subject={family.Science}")));
-        Assert.Equal([march.Id], Ids(await family.Guardian.GetAsync($"/records/work/{family.Wren}?aside=true")));
-        Assert.Equal([january.Id], Ids(await family.Guardian.GetAsync($"/records/work/{family.Wren}?until=2026-02")));
-        Assert.Equal([herons.Id], Ids(await family.Guardian.GetAsync($"/records/work/{family.Heron}")));
+        Assert.Equal([march.Id], Ids(await family.Guardian.GetAsync($"/records/gallery/{family.Wren}?subject={family.Science}")));
+        Assert.Equal([march.Id], Ids(await family.Guardian.GetAsync($"/records/gallery/{family.Wren}?aside=true")));
+        Assert.Equal([january.Id], Ids(await family.Guardian.GetAsync($"/records/gallery/{family.Wren}?until=2026-02")));
+        Assert.Equal([herons.Id], Ids(await family.Guardian.GetAsync($"/records/gallery/{family.Heron}")));
         foreach (var wrong in new[] { "?until=soon", "?subject=nothing", $"?subject={Guid.CreateVersion7()}" })
         {
-            using var answer = await family.Guardian.OpenAsync($"/records/work/{family.Wren}{wrong}");
+            using var answer = await family.Guardian.OpenAsync($"/records/gallery/{family.Wren}{wrong}");
             Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
         }
     }
@@ -116,7 +116,7 @@ public sealed class Pieces_shown_and_changed(TestServer server)
         var piece = await family.KeptAsync(SamplePhotos.Photo(), fill: [("Learners", family.Wren.ToString())]);
         await RemoveAsync(family, piece);
         Assert.Empty(Ids(await family.Guardian.GetAsync($"/evidence/day/{piece.Date:yyyy-MM-dd}")));
-        var gallery = await family.Guardian.GetAsync($"/records/work/{family.Wren}");
+        var gallery = await family.Guardian.GetAsync($"/records/gallery/{family.Wren}");
         Assert.Equal([piece.Id], Ids(gallery));
         Assert.NotNull(gallery.QuerySelector($"details a[href='/evidence/{piece.Id}']"));
 
@@ -137,7 +137,7 @@ public sealed class Pieces_shown_and_changed(TestServer server)
     {
         var (mine, other) = (await EvidenceFamily.MakeAsync(server), await EvidenceFamily.MakeAsync(server, "Birch"));
         var piece = await other.KeptAsync(SamplePhotos.Photo());
-        foreach (var path in new[] { $"/evidence/{piece.Id}", $"/evidence/{piece.Id}/file", $"/evidence/{piece.Id}/small", $"/evidence/{piece.Id}/original", $"/evidence/take/{piece.Id}", $"/evidence/new?entry={other.Entry}", $"/records/work/{other.Wren}" })
+        foreach (var path in new[] { $"/evidence/{piece.Id}", $"/evidence/{piece.Id}/file", $"/evidence/{piece.Id}/small", $"/evidence/{piece.Id}/original", $"/evidence/take/{piece.Id}", $"/evidence/new?entry={other.Entry}", $"/records/gallery/{other.Wren}" })
         {
             using var answer = await mine.Guardian.OpenAsync(path);
             Assert.True(answer.StatusCode == HttpStatusCode.NotFound, $"{path} answered {(int)answer.StatusCode}");
@@ -176,7 +176,7 @@ public sealed class Pieces_shown_and_changed(TestServer server)
 
         using var removed = await helper.PostAsync($"/evidence/{today.Id}?handler=Remove", [new("__RequestVerificationToken", await helper.TokenAsync("/evidence/new"))]);
         Assert.Equal(HttpStatusCode.NotFound, removed.StatusCode);
-        using var gallery = await helper.OpenAsync($"/records/work/{family.Wren}");
+        using var gallery = await helper.OpenAsync($"/records/gallery/{family.Wren}");
         Assert.Equal(HttpStatusCode.Forbidden, gallery.StatusCode);
     }
 

@@ -13,7 +13,7 @@ namespace CoopLessons.Web.Pages.Records;
 public sealed record MonthOfWork(Month Month, PieceList List);
 
 /// <summary>What a child made and did, as photos and files show it, by month; the newest month first.</summary>
-public sealed class WorkModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
+public sealed class GalleryModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
 {
     // From here on no further month is begun; the rest stands on the next page.
     private const int Enough = 60;
@@ -76,5 +76,5 @@ public sealed class WorkModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
 
     /// <summary>This page with another subject, or with those set aside alone, or not.</summary>
     public string With(Guid? subject, bool aside, Month? until = null) =>
-        Url.Page("/Records/Work", new { learner = Learner.Id, subject, aside = aside ? true : (bool?)null, until = until?.ToString() })!;
+        Url.Page("/Records/Gallery", new { learner = Learner.Id, subject, aside = aside ? true : (bool?)null, until = until?.ToString() })!;
 }
