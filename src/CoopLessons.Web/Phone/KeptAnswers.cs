@@ -20,6 +20,9 @@ public sealed record KeptFault(string Field, string Says);
 /// <param name="StaleToken">The form's token was too old: the same once more with a new one.</param>
 public sealed record KeptAnswer(Guid Item, bool Saved, string? At = null, string? Says = null, IReadOnlyList<KeptFault>? Faults = null, bool StaleToken = false);
 
+/// <summary>A page's own word on an item, for a script that asks it for more than whether it is saved. It names the item.</summary>
+public sealed class OwnWord(object word) : JsonResult(word);
+
 /// <summary>
 /// Answers what a phone kept and sends now. It comes by the same path as a form that is sent at once, and the page answers
 /// as it always does; here that answer becomes one that a script can tell from a stranger's.
@@ -29,11 +32,10 @@ internal sealed class KeptAnswers : IAsyncAlwaysRunResultFilter, IOrderedFilter
     /// <summary>Before every other filter, so that what they answer is told as well.</summary>
     public int Order => int.MinValue;
 
-    // A page that speaks to scripts alone has its own word.
     public Task OnResultExecutionAsync(ResultExecutingContext context, ResultExecutionDelegate next)
     {
         var request = context.HttpContext.Request;
-        if (HttpMethods.IsPost(request.Method) && KeptItem.Of(request) is { } item && context.Result is not JsonResult)
+        if (HttpMethods.IsPost(request.Method) && KeptItem.Of(request) is { } item && context.Result is not OwnWord)
         {
             context.HttpContext.Response.Headers[KeptItem.Header] = item.Id.ToString();
             context.Result = Answer(context, item.Id);

@@ -5,6 +5,7 @@ using CoopLessons.Data.Log;
 using CoopLessons.Data.Schedule;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Web.Tests.App;
+using CoopLessons.Web.Tests.Prepare;
 using CoopLessons.Web.Tests.Today;
 using Microsoft.EntityFrameworkCore;
 
@@ -77,6 +78,21 @@ public sealed class SentLate(TestServer server)
         var word = await day.Guardian.SendAsync("/today/2026-03-12?handler=Done", fields, Guid.NewGuid());
         Assert.Equal((400, false, true), (word.Status, word.Answer!.Saved, word.Answer.StaleToken));
         Assert.Equal(0, await day.EntriesAsync());
+    }
+
+    [Fact]
+    public async Task A_tick_of_the_shopping_list_is_answered_like_any_form()
+    {
+        var family = await BakingFamily.MakeAsync(server);
+        var id = Guid.NewGuid();
+        KeyValuePair<string, string>[] fields = [new("on", family.Flour.ToString()), new("__RequestVerificationToken", (await family.Guardian.HereAsync()).GetProperty("token").GetString()!)];
+        for (var i = 0; i < 2; i++)
+        {
+            var word = await family.Guardian.SendAsync(BakingFamily.List + "?handler=Ticks", fields, id);
+            Assert.Equal((200, true, id), (word.Status, word.Answer!.Saved, word.Answer.Item));
+        }
+
+        Assert.Equal([family.Flour], await family.TicksAsync());
     }
 
     [Fact]

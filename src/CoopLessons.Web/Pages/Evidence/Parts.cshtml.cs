@@ -17,7 +17,7 @@ public sealed class PartsModel(AppDb db, TimeProvider clock, FileShelf shelf) : 
 {
     /// <summary>How much of an item is held. One that was taken already needs no more parts.</summary>
     public async Task<IActionResult> OnGetAsync(Guid id) =>
-        new JsonResult(new { item = id, held = shelf.Arriving.Held(Family.Id, Person, id), taken = await IsTakenAsync(id) });
+        new OwnWord(new { item = id, held = shelf.Arriving.Held(Family.Id, Person, id), taken = await IsTakenAsync(id) });
 
     /// <param name="at">Where in the file the part begins.</param>
     /// <param name="of">Length of the whole file.</param>
@@ -43,9 +43,9 @@ public sealed class PartsModel(AppDb db, TimeProvider clock, FileShelf shelf) : 
 
     private Task<bool> IsTakenAsync(Guid id) => Db.Pieces.AnyAsync(p => p.Id == id, Ct);
 
-    private static JsonResult Answer(Guid id, long held, int status = StatusCodes.Status200OK) => new(new { item = id, held }) { StatusCode = status };
+    private static OwnWord Answer(Guid id, long held, int status = StatusCodes.Status200OK) => new(new { item = id, held }) { StatusCode = status };
 
-    private JsonResult Refused(Guid id, string says) =>
+    private OwnWord Refused(Guid id, string says) =>
         new(new { item = id, held = shelf.Arriving.Held(Family.Id, Person, id), faults = new[] { new KeptFault("", says) } }) { StatusCode = StatusCodes.Status413PayloadTooLarge };
 
     /// <summary>The part, read whole before anything of it is written; null where it is too large.</summary>

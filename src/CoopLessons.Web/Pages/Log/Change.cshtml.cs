@@ -81,7 +81,10 @@ public sealed class ChangeModel(AppDb db, TimeProvider clock) : FamilyPage(db, c
             case Sent.Aside:
                 Say("Somebody else changed the same meanwhile: both are kept, and you are asked which holds.");
                 break;
-            case { }:
+            case Sent.Nothing:
+                Say("Nothing was different, so nothing was changed.");
+                break;
+            case Sent.Holds:
                 Say("Changed. The old text stays in the history.");
                 break;
             default:
