@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Text;
 
 namespace CoopLessons.Core.Log;
@@ -24,8 +23,8 @@ internal static class BareLetters
         ffi=ﬃ ffl=ﬄ iii=ⅲ tel=℡ vii=ⅶ xii=ⅻ viii=ⅷ
         """;
 
-    private static readonly FrozenDictionary<int, string> s_bare = Table.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-        .Select(item => item.Split('=')).SelectMany(item => item[1].EnumerateRunes().Select(from => (from.Value, Bare: item[0]))).ToFrozenDictionary(p => p.Value, p => p.Bare);
+    private static readonly Dictionary<int, string> s_bare = Table.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+        .Select(item => item.Split('=')).SelectMany(item => item[1].EnumerateRunes().Select(from => (from.Value, Bare: item[0]))).ToDictionary(p => p.Value, p => p.Bare);
 
     /// <summary>The letters it consists of; the rune itself where it consists of nothing else.</summary>
     public static string Of(Rune small) => s_bare.TryGetValue(small.Value, out var bare) ? bare : small.ToString();
