@@ -3,6 +3,7 @@
 import { canKeep, forgetPages } from './vault.js';
 import { keepForm, drop, othersWaiting, pending, send, settled, uuid } from './outbox.js';
 import { renew } from './pages.js';
+import { element } from './element.js';
 import { replaceWith, showNote } from './page.js';
 
 const shell = 'shell' in document.documentElement.dataset;
@@ -95,7 +96,7 @@ async function askBeforeSignOut(form) {
     send();
     return;
   }
-  if (others > 0) form.append(Object.assign(document.createElement('input'), { type: 'hidden', name: 'others', value: 'true' }));
+  if (others > 0) form.append(element('input', { type: 'hidden', name: 'others', value: 'true' }));
   await forgetPages();
   for (const item of mine) await drop(item.id);
   sendPlainly(form);
@@ -118,7 +119,7 @@ if (canKeep()) {
     const submitter = event.submitter;
     if (submitter) submitter.disabled = true;
     // A disabled button has no value; its own was read before.
-    const held = submitter?.name ? Object.assign(document.createElement('input'), { type: 'hidden', name: submitter.name, value: submitter.value }) : null;
+    const held = submitter?.name ? element('input', { type: 'hidden', name: submitter.name, value: submitter.value }) : null;
     if (held) form.append(held);
     keep(form, null).finally(() => {
       underWay.delete(form);

@@ -2,12 +2,7 @@
 // besides under its day.
 import { canKeep } from './vault.js';
 import { watch, drop } from './outbox.js';
-
-const element = (name, settings = {}, ...children) => {
-  const made = Object.assign(document.createElement(name), settings);
-  made.append(...children);
-  return made;
-};
+import { element } from './element.js';
 
 const field = (item, name) => item.fields?.find(([key]) => key === name)?.[1];
 const handlerOf = item => new URL(item.action ?? '/', location.origin).searchParams.get('handler');

@@ -2,6 +2,7 @@
 import { canKeep } from './vault.js';
 import { pending } from './outbox.js';
 import { dress, showNote } from './page.js';
+import { element } from './element.js';
 
 function fill(form, fields) {
   const said = new Map();
@@ -29,7 +30,7 @@ function tell(form, faults) {
       continue;
     }
     beside.setAttribute('aria-invalid', 'true');
-    beside.closest('.field, fieldset')?.append(Object.assign(document.createElement('span'), { className: 'fault', textContent: says }));
+    beside.closest('.field, fieldset')?.append(element('span', { className: 'fault', textContent: says }));
   }
   if (head.length > 0) showNote(head.join(' '));
 }

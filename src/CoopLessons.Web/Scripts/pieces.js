@@ -1,13 +1,8 @@
 // Photos and files: shown as soon as they are chosen, and handed to the queue that sends them in the background. Where the
 // phone keeps nothing (a private window), the form goes out as any form does.
+import { element } from './element.js';
 import { canKeep } from './vault.js';
 import { putPiece, send, uuid, watch } from './outbox.js';
-
-const make = (tag, given = {}, ...inner) => {
-  const element = Object.assign(document.createElement(tag), given);
-  element.append(...inner);
-  return element;
-};
 
 const clock = when => {
   const two = n => String(n).padStart(2, '0');
@@ -19,15 +14,15 @@ let fields = 0;
 
 const line = (file, remove) => {
   const look = file.type.startsWith('image/')
-    ? make('img', { src: URL.createObjectURL(file), alt: '' })
-    : make('span', { className: 'piece-kind', textContent: file.type === 'application/pdf' ? 'PDF' : file.type.split('/')[0] || 'file' });
+    ? element('img', { src: URL.createObjectURL(file), alt: '' })
+    : element('span', { className: 'piece-kind', textContent: file.type === 'application/pdf' ? 'PDF' : file.type.split('/')[0] || 'file' });
   // What the browser cannot show may still be kept; its kind stands there instead.
-  look.addEventListener('error', () => look.replaceWith(make('span', { className: 'piece-kind', textContent: 'picture' })));
+  look.addEventListener('error', () => look.replaceWith(element('span', { className: 'piece-kind', textContent: 'picture' })));
   const id = `caption-${++fields}`;
-  const caption = make('input', { id, maxLength: 200, autocomplete: 'off' });
-  const button = make('button', { type: 'button', className: 'button small', textContent: 'Leave it out' });
+  const caption = element('input', { id, maxLength: 200, autocomplete: 'off' });
+  const button = element('button', { type: 'button', className: 'button small', textContent: 'Leave it out' });
   button.setAttribute('aria-label', `Leave out ${file.name}`);
-  const row = make('li', {}, look, make('div', { className: 'field' }, make('label', { htmlFor: id, textContent: `Caption of ${file.name}` }), caption), button);
+  const row = element('li', {}, look, element('div', { className: 'field' }, element('label', { htmlFor: id, textContent: `Caption of ${file.name}` }), caption), button);
   const item = { id: uuid(), file, caption, row };
   button.addEventListener('click', () => {
     if (look.src) URL.revokeObjectURL(look.src);
@@ -47,7 +42,7 @@ const choose = input => {
   const form = input.form;
   let chosen = forms.get(form);
   if (!chosen) {
-    chosen = { input, items: [], list: make('ul', { className: 'chosen' }) };
+    chosen = { input, items: [], list: element('ul', { className: 'chosen' }) };
     forms.set(form, chosen);
     input.after(chosen.list);
   }
@@ -124,10 +119,10 @@ if (places.length > 0 && canKeep()) {
       const pieces = all.filter(i => !entry || i.after === entry || i.fields.some(([name, value]) => name.toLowerCase() === 'entryid' && value === entry));
       place.hidden = pieces.length === 0 && before === 0;
       place.querySelector('ul').replaceChildren(...(pieces.length === 0 && before > 0
-        ? [make('li', {}, make('a', { className: 'button', href: '', textContent: 'All arrived. Show them' }))]
-        : pieces.map(p => make('li', {}, make('span', { className: 'row-main', textContent: p.words }), make('span', { className: 'row-side' }, p.state === 'needs'
-          ? make('a', { href: '/phone', textContent: 'Look at it' })
-          : p.sent > 0 ? make('progress', { max: p.size || 1, value: p.sent, ariaLabel: `${p.words}, on its way` }) : 'waits for the network')))));
+        ? [element('li', {}, element('a', { className: 'button', href: '', textContent: 'All arrived. Show them' }))]
+        : pieces.map(p => element('li', {}, element('span', { className: 'row-main', textContent: p.words }), element('span', { className: 'row-side' }, p.state === 'needs'
+          ? element('a', { href: '/phone', textContent: 'Look at it' })
+          : p.sent > 0 ? element('progress', { max: p.size || 1, value: p.sent, ariaLabel: `${p.words}, on its way` }) : 'waits for the network')))));
     }
     before = Math.max(before, all.length);
   });

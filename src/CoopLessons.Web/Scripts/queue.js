@@ -2,12 +2,7 @@
 import { watch, drop, retry, send, othersWaiting, greet } from './outbox.js';
 import { inWords } from './clock.js';
 import { dayPath } from './days.js';
-
-const element = (name, settings = {}, ...children) => {
-  const made = Object.assign(document.createElement(name), settings);
-  made.append(...children);
-  return made;
-};
+import { element } from './element.js';
 
 const button = (words, what, work) => {
   const made = element('button', { type: 'button', className: 'button quiet' }, words, element('span', { className: 'sr-only', textContent: `: ${what}` }));

@@ -11,6 +11,7 @@ import { dressBasket } from './basket.js';
 import { dressQuick, offerOf, take } from './quick.js';
 import { dressClocks } from './stopwatch.js';
 import { mend } from './mend.js';
+import { element } from './element.js';
 
 const everySeconds = 15;
 const place = document.getElementById('kept');
@@ -21,12 +22,6 @@ const put = (...nodes) => {
   for (const one of [...main.children]) if (!['said', 'heard'].includes(one.id)) one.remove();
   main.append(...nodes);
   return main;
-};
-
-const element = (name, settings = {}, ...children) => {
-  const made = Object.assign(document.createElement(name), settings);
-  made.append(...children);
-  return made;
 };
 
 /** Takes away what only the server can do, and sets days to today. */

@@ -1,6 +1,7 @@
 // A clock that is started when something begins and stopped when it ends. Only the instant lies on the phone, with the
 // session's id or the words without the children's names; it goes on while the browser is closed.
 import { isLog, offerOf, setMinutes, take, what } from './quick.js';
+import { element } from './element.js';
 
 const kept = 'clocks';
 const longest = 1440;
@@ -36,13 +37,6 @@ const bare = text => {
   return words.trim();
 };
 
-const element = (name, text, css) => {
-  const made = document.createElement(name);
-  if (text) made.textContent = text;
-  if (css) made.className = css;
-  return made;
-};
-
 const showOnToday = () => {
   const section = document.getElementById('clocks');
   if (!section) return;
@@ -50,14 +44,13 @@ const showOnToday = () => {
   section.hidden = clocks.length === 0;
   section.firstElementChild.replaceChildren(...clocks.map(clock => {
     const row = element('li');
-    const told = element('div', titleOf(clock), 'row-main');
-    told.append(element('p', clock.until ? `stopped after ${inWords(lasted(clock))}, not written down yet` : `since ${since(clock)}, ${inWords(lasted(clock))}`, 'quiet'));
-    const side = element('div', '', 'row-side');
-    const stop = element('a', clock.until ? 'Write it down' : 'Stop', 'button');
+    const told = element('div', { textContent: titleOf(clock), className: 'row-main' });
+    told.append(element('p', { textContent: clock.until ? `stopped after ${inWords(lasted(clock))}, not written down yet` : `since ${since(clock)}, ${inWords(lasted(clock))}`, className: 'quiet' }));
+    const side = element('div', { className: 'row-side' });
+    const stop = element('a', { textContent: clock.until ? 'Write it down' : 'Stop', className: 'button' });
     stop.href = `/log/new#clock=${clock.id}`;
     stop.dataset.clockStop = clock.id;
-    const forget = element('button', 'Forget it', 'button quiet');
-    forget.type = 'button';
+    const forget = element('button', { type: 'button', textContent: 'Forget it', className: 'button quiet' });
     forget.dataset.clockForget = clock.id;
     side.append(stop, forget);
     row.append(told, side);
@@ -84,7 +77,7 @@ const stop = id => {
 };
 
 const note = text => {
-  const told = element('p', text, 'note look');
+  const told = element('p', { textContent: text, className: 'note look' });
   told.setAttribute('role', 'status');
   document.querySelector('form[data-quick]').prepend(told);
 };
