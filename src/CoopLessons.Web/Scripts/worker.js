@@ -15,7 +15,8 @@ async function fill() {
   if (!isOurs(frame) || frame.status !== 200) throw new Error('The frame did not come.');
   const named = (await frame.clone().text()).matchAll(/(?:href|src)="(\/[^"]+\.(?:css|js|woff2|svg))"/g);
   const cache = await caches.open(store);
-  await cache.addAll([...new Set([...named].map(([, path]) => path))]);
+  // The page that asked for this worker has brought them already: they come from the browser's own cache.
+  await cache.addAll([...new Set([...named].map(([, path]) => path))].map(path => new Request(path, { cache: 'force-cache' })));
   await cache.put(shell, frame);
 }
 
