@@ -40,6 +40,8 @@ public sealed partial class PageShots(IServiceScopeFactory scopes, IHttpContextF
                 features.Set<IHttpResponseFeature>(new HttpResponseFeature());
                 features.Set<IHttpResponseBodyFeature>(new StreamResponseBodyFeature(body));
                 features.Set<IHttpRequestLifetimeFeature>(new HttpRequestLifetimeFeature { RequestAborted = aborted });
+                // Nothing is sent with it, so that no limit can be passed.
+                features.Set<IHttpMaxRequestBodySizeFeature>(new NoBody());
                 features.Set<IServiceProvidersFeature>(new Services(scope.ServiceProvider));
                 var context = contexts.Create(features);
                 try
@@ -72,6 +74,12 @@ public sealed partial class PageShots(IServiceScopeFactory scopes, IHttpContextF
 
     [GeneratedRegex("\\bvalue=\"[^\"]*\"", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Value();
+
+    private sealed class NoBody : IHttpMaxRequestBodySizeFeature
+    {
+        public bool IsReadOnly => false;
+        public long? MaxRequestBodySize { get; set; } = 0;
+    }
 
     private sealed class Services(IServiceProvider provider) : IServiceProvidersFeature
     {
