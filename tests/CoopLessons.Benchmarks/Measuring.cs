@@ -20,8 +20,8 @@ public static class Measuring
     {
         if (args is ["weeks"])
             return LayingOutWeeks.Print(Console.Out);
-        if (args is ["phone"])
-            return VisitingByPhone.PrintAsync(Console.Out).GetAwaiter().GetResult();
+        if (args is ["phone", var published])
+            return VisitingByPhone.PrintAsync(published, Console.Out).GetAwaiter().GetResult();
         if (args is ["packet"])
             return MakingAPacket.Print(Console.Out);
         if (args is ["packet", "in", var folder])
@@ -37,7 +37,7 @@ public static class Measuring
         var measured = all.Where(t => args.Length == 0 || args.Any(a => t.Name.Contains(a, StringComparison.OrdinalIgnoreCase))).ToArray();
         if (measured.Length == 0)
         {
-            Console.Error.WriteLine($"Nothing is called so. There are: {string.Join(", ", all.Select(t => t.Name))}, weeks, packet, and phone.");
+            Console.Error.WriteLine($"Nothing is called so. There are: {string.Join(", ", all.Select(t => t.Name))}, weeks, packet, and phone FOLDER of a published program.");
             return 2;
         }
 

@@ -18,7 +18,7 @@ public sealed class AlderFamily
 
     /// <summary>About a year's worth: forty weeks of five days, with seven or eight entries each.</summary>
     public const int AYearOfEntries = 1500;
-    public const string Password = "mill wheel under seven stars";
+    private const string Password = "mill wheel under seven stars";
     private const string TimeZone = "America/Chicago";
 
     private AlderFamily(Browser guardian) => Guardian = guardian;

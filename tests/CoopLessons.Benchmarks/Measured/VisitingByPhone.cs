@@ -12,7 +12,6 @@ internal static class VisitingByPhone
     private const int MostBytesFirst = 110_000;
     private const int MostRequestsFirst = 8;
     private const int MostBytesLater = 20_000;
-    private const string Password = AlderFamily.Password;
 
     private static readonly string[] Flags =
         ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
@@ -24,11 +23,10 @@ internal static class VisitingByPhone
         new PerformanceObserver(list => { for (const one of list.getEntries()) measured.painted = one.startTime; }).observe({ type: 'largest-contentful-paint', buffered: true });
         """;
 
-    public static async Task<int> PrintAsync(TextWriter to)
+    /// <param name="folder">Of the published program.</param>
+    public static async Task<int> PrintAsync(string folder, TextWriter to)
     {
-        await using var coop = await CoopServer.StartAsync();
-        var family = await AlderFamily.MoveInAsync(coop, AlderFamily.AYearOfEntries);
-        family.Guardian.Dispose();
+        await using var coop = await PublishedProgram.StartAsync(folder);
         using var wire = new CountedWire(coop.Address);
         using var playwright = await Playwright.CreateAsync();
         await using var browser = await playwright.Chromium.LaunchAsync(new()
@@ -40,8 +38,8 @@ internal static class VisitingByPhone
         await using var door = await browser.NewContextAsync(new() { BaseURL = wire.Address });
         var page = await door.NewPageAsync();
         await page.GotoAsync("/sign-in");
-        await page.GetByLabel("E-mail").FillAsync(AlderFamily.EmailOf(AlderFamily.AYearOfEntries));
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
+        await page.GetByLabel("E-mail").FillAsync(coop.Email);
+        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(coop.Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
         await page.WaitForURLAsync("**/today");
         var cookies = await door.CookiesAsync();
