@@ -96,7 +96,7 @@ export async function retry(id) {
   return send();
 }
 
-/** Waits until an item is sent or refused, or until the time is over: 'sent', 'needs' or 'waiting', and what the server said. */
+/** Waits until an item is sent or refused, or until the time is over: 'sent', 'needs' or 'waiting', and where the server shows it. */
 export function settled(id, milliseconds) {
   return new Promise(resolve => {
     const end = async () => {
@@ -105,7 +105,7 @@ export function settled(id, milliseconds) {
       if (state === 'waiting' && Date.now() < until) return;
       clearInterval(timer);
       const said = row ? await unseal(row.box) : {};
-      resolve({ state, at: said.sentTo, says: said.says });
+      resolve({ state, at: said.sentTo });
     };
     const until = Date.now() + milliseconds;
     const timer = setInterval(end, 60);
@@ -136,6 +136,11 @@ export async function greet() {
     here = word;
     told(word.now, word.zone);
     await put('facts', 'seen', Date.now());
+    // The frame says nothing of anybody: somebody else may have signed in since.
+    if ((await whose()).person !== word.person) {
+      await put('facts', 'whose', { person: word.person, family: word.family });
+      tell();
+    }
     return reach = '';
   } catch {
     return reach = away;
@@ -170,7 +175,7 @@ async function form(item, action, fields, second = false) {
 
 async function sent(item, word) {
   const said = await unseal(item.box);
-  const box = await seal({ words: said.words, sentTo: word.at, says: word.says });
+  const box = await seal({ words: said.words, sentTo: word.at });
   // A later word may have taken its place while it was under way: then there is no row any more.
   await amend('items', item.id, row => ({ ...row, state: 'sent', box }));
   await change([['data', item.id]]);

@@ -60,6 +60,12 @@ export const replaceWith = (old, come, asked) => {
   arrived(next, next, asked);
 };
 
+// A network that wants to be paid or signed into first answers with a page of its own, which must not take the place of ours.
+document.addEventListener('htmx:beforeSwap', event => {
+  if (event.detail.xhr.getResponseHeader('CoopLessons') === 'here') return;
+  event.detail.shouldSwap = false;
+  event.detail.isError = true;
+});
 document.addEventListener('htmx:responseError', () => showNote(failed));
 document.addEventListener('htmx:sendError', () => showNote(failed));
 document.addEventListener('htmx:timeout', () => showNote(failed));

@@ -50,8 +50,11 @@ export async function showQueue(put) {
   const others = element('p', { className: 'quiet', hidden: true });
   put(element('div', { className: 'page-head' }, element('h1', { textContent: 'Waiting on this phone' })), word, signIn, list, others);
   const shown = new Map();
-  watch(items => {
-      if (items.length === 0) {
+  watch(async items => {
+    const count = await othersWaiting();
+    others.hidden = count === 0;
+    others.textContent = count === 0 ? '' : `${count === 1 ? '1 thing' : `${count} things`} of somebody else who uses this phone ${count === 1 ? 'waits' : 'wait'} too, and ${count === 1 ? 'is' : 'are'} sent when they sign in.`;
+    if (items.length === 0) {
       list.replaceChildren(element('div', { className: 'empty' }, element('h2', { textContent: 'Nothing waits' }), element('p', { textContent: 'Whatever is done without a network stands here until the server has it.' }), element('a', { className: 'button primary', href: dayPath(), textContent: 'Today' })));
       return;
     }
@@ -71,8 +74,5 @@ export async function showQueue(put) {
   };
   await reachNow();
   setInterval(reachNow, 20_000);
-  const count = await othersWaiting();
-  others.hidden = count === 0;
-  others.textContent = `${count === 1 ? '1 thing' : `${count} things`} of somebody else who uses this phone ${count === 1 ? 'waits' : 'wait'} too, and ${count === 1 ? 'is' : 'are'} sent when they sign in.`;
   send();
 }
