@@ -15,10 +15,9 @@ public sealed record KeptFault(string Field, string Says);
 /// <param name="Item">The id that it was sent under.</param>
 /// <param name="Saved">It is on the server, now or since an earlier sending.</param>
 /// <param name="At">Where it can be looked at.</param>
-/// <param name="Says">What a page would have said.</param>
 /// <param name="Faults">Why it was not taken.</param>
 /// <param name="StaleToken">The form's token was too old: the same once more with a new one.</param>
-public sealed record KeptAnswer(Guid Item, bool Saved, string? At = null, string? Says = null, IReadOnlyList<KeptFault>? Faults = null, bool StaleToken = false);
+public sealed record KeptAnswer(Guid Item, bool Saved, string? At = null, IReadOnlyList<KeptFault>? Faults = null, bool StaleToken = false);
 
 /// <summary>A page's own word on an item, for a script that asks it for more than whether it is saved. It names the item.</summary>
 public sealed class OwnWord(object word) : JsonResult(word);
@@ -38,6 +37,8 @@ internal sealed class KeptAnswers : IAsyncAlwaysRunResultFilter, IOrderedFilter
         if (HttpMethods.IsPost(request.Method) && KeptItem.Of(request) is { } item && context.Result is not OwnWord)
         {
             context.HttpContext.Response.Headers[KeptItem.Header] = item.Id.ToString();
+            if (item.At is not null)
+                SayNothing(context);
             context.Result = Answer(context, item.Id);
         }
 
@@ -62,7 +63,7 @@ internal sealed class KeptAnswers : IAsyncAlwaysRunResultFilter, IOrderedFilter
             RedirectResult redirect => redirect.Url,
             _ => null,
         };
-        return new JsonResult(new KeptAnswer(item, true, at, Said(context))) { StatusCode = StatusCodes.Status200OK };
+        return new JsonResult(new KeptAnswer(item, true, at)) { StatusCode = StatusCodes.Status200OK };
     }
 
     private static KeptAnswer Refused(ResultExecutingContext context, Guid item, int status)
@@ -75,12 +76,9 @@ internal sealed class KeptAnswers : IAsyncAlwaysRunResultFilter, IOrderedFilter
         return new KeptAnswer(item, false, Faults: faults);
     }
 
-    /// <summary>The sentence for the next page, taken from it: nobody is on the way there.</summary>
-    private static string? Said(ResultExecutingContext context)
-    {
-        var kept = context.HttpContext.RequestServices.GetRequiredService<ITempDataDictionaryFactory>().GetTempData(context.HttpContext);
-        return kept.Remove("Said", out var said) ? said as string : null;
-    }
+    /// <summary>Takes the sentence from the next page: behind what was sent late, nobody is on the way there.</summary>
+    private static void SayNothing(ResultExecutingContext context) =>
+        context.HttpContext.RequestServices.GetRequiredService<ITempDataDictionaryFactory>().GetTempData(context.HttpContext).Remove("Said");
 
     private static string InWords(int status) => status switch
     {

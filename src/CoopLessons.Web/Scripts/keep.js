@@ -82,8 +82,8 @@ async function pageEnds(form, id, end) {
     await drop(id);
     return sendPlainly(form);
   }
-  const says = end.state === 'sent' ? end.says : 'It is kept on this phone and is sent when the server answers.';
-  if (says) sessionStorage.setItem('said', says);
+  // What it says of something that it has stands on the page that follows.
+  if (end.state !== 'sent') sessionStorage.setItem('said', 'It is kept on this phone and is sent when the server answers.');
   location.assign(end.state === 'sent' && end.at ? end.at : '/today');
 }
 

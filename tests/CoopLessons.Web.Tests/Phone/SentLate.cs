@@ -118,12 +118,14 @@ public sealed class SentLate(TestServer server)
     }
 
     [Fact]
-    public async Task The_sentence_of_a_late_sending_is_not_said_on_the_next_page()
+    public async Task The_next_page_says_what_was_sent_at_once_and_nothing_of_a_late_sending()
     {
         var day = await PlannedDay.MakeAsync(server);
         var word = await day.Guardian.SendAsync("/log/new", await LogAsync(day, "Baked bread"), Guid.NewGuid());
-        Assert.Equal("“Baked bread” is logged.", word.Answer!.Says);
-        Assert.Equal("/today/2026-03-12", word.Answer.At);
+        Assert.Equal("/today/2026-03-12", word.Answer!.At);
+        Assert.Equal("“Baked bread” is logged.", (await day.TodayAsync()).GetElementById("said")!.TextContent.Trim());
+        var late = await day.Guardian.SendAsync("/log/new", await LogAsync(day, "Fed the hens"), Guid.NewGuid(), Evening);
+        Assert.True(late.Answer!.Saved);
         Assert.Equal("", (await day.TodayAsync()).GetElementById("said")!.TextContent.Trim());
     }
 
