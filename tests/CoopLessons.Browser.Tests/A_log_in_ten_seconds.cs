@@ -130,9 +130,10 @@ public sealed class A_log_in_ten_seconds(ForgottenWeek week) : IClassFixture<For
         var found = await page.EvaluateAsync<string[]>(
             """
             () => {
-              const all = [...document.querySelectorAll('#offers button')].map(b => ({ b, words: b.dataset.words.split(' ') }));
-              for (const { b, words } of all.filter(o => o.b.parentElement.hidden && !o.b.dataset.fill.includes('session'))) {
-                for (const letters of words.filter(w => w.length >= 3).map(w => w.slice(0, 3))) {
+              const wordsIn = one => one.textContent.toLowerCase().match(/[\p{L}\p{Nd}]+/gu);
+              const all = [...document.querySelectorAll('#offers button')].map(b => ({ b, own: wordsIn(b.querySelector('b')), words: wordsIn(b) }));
+              for (const { b, own } of all.filter(o => o.b.parentElement.hidden && !o.b.dataset.fill.includes('session'))) {
+                for (const letters of own.filter(w => w.length >= 3).map(w => w.slice(0, 3))) {
                   const shown = all.filter(o => o.words.some(w => w.startsWith(letters))).slice(0, 8);
                   if (shown.some(o => o.b === b)) return [b.querySelector('b').textContent, letters];
                 }

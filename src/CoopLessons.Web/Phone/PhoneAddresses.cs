@@ -1,7 +1,9 @@
 using System.Security.Claims;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using CoopLessons.Data;
 using CoopLessons.Web.Pages.Today;
 using CoopLessons.Web.Security;
@@ -14,6 +16,16 @@ namespace CoopLessons.Web.Phone;
 public static class PhoneAddresses
 {
     public const string Prefix = "/phone";
+
+    /// <summary>A header with the tags of the pages that a phone has.</summary>
+    private const string KeptPages = "Kept-Pages";
+
+    private static readonly JsonSerializerOptions s_brief = new(JsonSerializerDefaults.Web)
+    {
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        // It is read by a script, never set into a page.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     public static void MapPhone(this WebApplication app)
     {
@@ -37,24 +49,27 @@ public static class PhoneAddresses
         });
     }
 
-    /// <summary>The pages of the coming days; nothing where the phone has them as they are.</summary>
+    /// <summary>The pages of the coming days; of those that the phone has as they are, named by their tags, only the path and the tag.</summary>
     private static async Task<IResult> PagesAsync(HttpContext context, AppDb db, PageShots shots, TimeProvider clock)
     {
         var ct = context.RequestAborted;
         var family = await db.Families.AsNoTracking().SingleAsync(ct);
-        var kept = new List<object>();
+        var has = context.Request.Headers[KeptPages].ToString().Split(' ').ToHashSet();
+        var kept = new List<PageForPhone>();
         foreach (var page in await PagesToKeep.OfAsync(db, family.Today(clock), ct))
         {
             if (await shots.OfAsync(context, page.Path) is { } html)
-                kept.Add(new { path = page.Path, html, until = page.Until?.Iso() });
+            {
+                var tag = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(page.Path + html)))[..16];
+                kept.Add(new(page.Path, tag, page.Until?.Iso(), has.Contains(tag) ? null : html));
+            }
         }
 
-        var json = JsonSerializer.SerializeToUtf8Bytes(new { person = context.User.FindFirstValue(ClaimTypes.NameIdentifier), family = family.Id, pages = kept });
-        var tag = $"\"{Convert.ToHexStringLower(SHA256.HashData(json))[..32]}\"";
-        context.Response.Headers.ETag = tag;
-        // A tag that was made weak on its way, by a proxy that packed the answer, names the same.
-        if (context.Request.Headers.IfNoneMatch.ToString().Replace("W/", "", StringComparison.Ordinal) == tag)
-            return Results.StatusCode(StatusCodes.Status304NotModified);
-        return Results.Text(Encoding.UTF8.GetString(json), "application/json; charset=utf-8");
+        // Written as one piece, since every piece is packed by itself.
+        return Results.Bytes(
+            JsonSerializer.SerializeToUtf8Bytes(new { person = context.User.FindFirstValue(ClaimTypes.NameIdentifier), family = family.Id, pages = kept }, s_brief),
+            "application/json; charset=utf-8");
     }
+
+    private sealed record PageForPhone(string Path, string Tag, string? Until, string? Html);
 }

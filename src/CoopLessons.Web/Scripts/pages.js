@@ -1,5 +1,5 @@
 // The pages of the coming days, fetched while there is a network and kept sealed for when there is none.
-import { canKeep, all, get, put, change, seal, unseal, forgetPages } from './vault.js';
+import { canKeep, all, get, change, seal, unseal, forgetPages } from './vault.js';
 import { whose } from './outbox.js';
 import { instant, today } from './clock.js';
 
@@ -12,19 +12,20 @@ export async function renew() {
   const { person } = await whose();
   const kept = await get('facts', 'pages');
   if (!person || kept?.person === person && Date.now() - kept.at < everyMinutes * 60_000) return;
-  const answer = await fetch('/phone/pages', { cache: 'no-store', headers: kept?.person === person ? { 'If-None-Match': kept.tag } : {} });
+  const old = await all('pages');
+  const mine = new Map(old.filter(page => page.person === person).map(page => [page.path, page]));
+  const answer = await fetch('/phone/pages', { cache: 'no-store', headers: { 'Kept-Pages': [...mine.values()].map(page => page.tag).join(' ') } });
   if (answer.status === 401) return forgetPages();
   if (answer.headers.get('CoopLessons') !== 'here') return;
-  if (answer.status === 304) return put('facts', 'pages', { ...kept, at: Date.now(), as: instant().toISOString() });
   if (answer.status !== 200) return;
   const { pages, person: owner, family } = await answer.json();
   if (owner !== person) return;
-  const sealed = await Promise.all(pages.map(async page => ({ path: page.path, until: page.until, person, box: await seal(page.html) })));
-  const old = await all('pages');
+  // What is as it was comes without its text.
+  const sealed = await Promise.all(pages.map(async ({ html, ...page }) => ({ ...page, person, box: html ? await seal(html) : mine.get(page.path)?.box })));
   await change([
     ...old.map(page => ['pages', page.path]),
-    ...sealed.map(page => ['pages', page.path, page]),
-    ['facts', 'pages', { person, family, tag: answer.headers.get('ETag'), at: Date.now(), as: instant().toISOString() }],
+    ...sealed.filter(page => page.box).map(page => ['pages', page.path, page]),
+    ['facts', 'pages', { person, family, at: Date.now(), as: instant().toISOString() }],
   ]);
 }
 

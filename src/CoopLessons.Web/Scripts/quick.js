@@ -27,6 +27,22 @@ const minutesOf = () => {
 const length = minutes => minutes < 60 ? `${minutes} min` : minutes % 60 === 0 ? `${minutes / 60} h` : `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')}`;
 const named = all => all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`;
 
+const listed = list => [list.dataset.learners.split(' '), list.dataset.subjects.split(' ')];
+
+/** What an offer is found by: what was done, who was there and what it counts as, each from where it stands on the page. */
+const wordsOfOffers = () => {
+  const list = document.getElementById('offers');
+  if (!list) return [];
+  const [learners, subjects] = listed(list);
+  const people = new Map(rows().map(box => [box.dataset.who, box.dataset.name]));
+  const names = new Map(counts().map(count => [count.id, count.name]));
+  return [...list.children].map(li => {
+    const { who, counts: split, touches = [] } = JSON.parse(li.firstElementChild.dataset.fill);
+    const said = [...who.map(at => people.get(learners[at])), ...[...split.map(([at]) => at), ...touches].map(at => names.get(subjects[at]))];
+    return { li, words: fold([li.querySelector('b').textContent, ...said].join(' ')) };
+  });
+};
+
 const tell = () => {
   const line = document.getElementById('will-save');
   const there = rows().filter(box => box.checked);
@@ -54,8 +70,7 @@ export const setMinutes = minutes => {
 export const take = button => {
   const list = document.getElementById('offers');
   const fill = JSON.parse(button.dataset.fill);
-  const learners = list.dataset.learners.split(' ');
-  const subjects = list.dataset.subjects.split(' ');
+  const [learners, subjects] = listed(list);
   window.htmx?.trigger(field('What'), 'htmx:abort');
   field('What').value = button.querySelector('b').textContent;
   form.elements.Session.value = fill.session ?? '';
@@ -83,7 +98,7 @@ export const isLog = () => Boolean(form);
 export function dressQuick() {
   form = document.querySelector('form[data-quick]');
   if (!form) return;
-  const offers = [...form.querySelectorAll('#offers > li')].map(li => ({ li, words: fold(li.firstElementChild.dataset.words) }));
+  const offers = wordsOfOffers();
   const show = () => {
     const typed = fold(field('What').value);
     let left = typed.length > 0 ? shownTyped : shownAtOnce;

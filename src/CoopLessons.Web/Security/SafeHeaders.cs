@@ -20,6 +20,9 @@ public static class SafeHeaders
             {
                 if (context.Items.ContainsKey(InABox))
                     context.Response.Headers.ContentSecurityPolicy = "default-src 'none'; sandbox; frame-ancestors 'none'";
+                // It binds documents alone (W3C Permissions Policy), and is longer than many an answer to a script.
+                if (context.Response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) != true)
+                    context.Response.Headers.Remove("Permissions-Policy");
                 return Task.CompletedTask;
             });
             await next();

@@ -23,7 +23,6 @@ public sealed class Proposals_of_the_form(TestServer server)
         Assert.Equal(["Read aloud: chapter 7", "Start the sourdough", "Letters", "Fed the hens", "Reading"], offers.Take(5).Select(o => o.QuerySelector("b")!.TextContent));
         Assert.Contains("Wren and Linnet, 15\u00a0min each, Science 2 · Home arts 1, planned today", offers[1].TextContent, StringComparison.Ordinal);
         Assert.Contains($"\"session\":\"{day.Sourdough}\",\"minutes\":15,\"who\":[0,1],\"counts\":[[3,2],[12,1]],\"touches\":[5]", offers[1].GetAttribute("data-fill"), StringComparison.Ordinal);
-        Assert.Contains("start the sourdough wren linnet science home arts", offers[1].GetAttribute("data-words"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -146,7 +145,7 @@ public sealed class Proposals_of_the_form(TestServer server)
             await db.SaveChangesAsync();
         });
         var page = await day.Guardian.GetAsync("/log/new");
-        Assert.Equal(150, Offers(page).Count);
+        Assert.Equal(100, Offers(page).Count);
         var length = page.QuerySelector("ul.offers")!.OuterHtml.Length;
         Assert.True(length < 75_000, $"The proposals take {length} signs.");
     }

@@ -29,12 +29,19 @@ public sealed class PagesForThePhone(TestServer server)
     public async Task Hold_no_token_and_no_minted_id_so_that_what_did_not_change_is_not_sent_again()
     {
         var day = await PlannedDay.MakeAsync(server);
-        using var first = await day.Guardian.OpenAsync("/phone/pages");
-        Assert.DoesNotContain("__RequestVerificationToken", await first.Content.ReadAsStringAsync(), StringComparison.Ordinal);
-        Assert.Matches("name=\\\\u0022entryId\\\\u0022 value=\\\\u0022\\\\u0022 data-mint", await first.Content.ReadAsStringAsync());
-        Assert.Equal(HttpStatusCode.NotModified, await AgainAsync(day.Guardian, first));
+        var first = await SentAsync(day.Guardian);
+        Assert.All(first, page => Assert.DoesNotContain("__RequestVerificationToken", page.Html!, StringComparison.Ordinal));
+        Assert.Contains("name=\"entryId\" value=\"\" data-mint", first[0].Html!, StringComparison.Ordinal);
+        var second = await SentAsync(day.Guardian, first);
+        Assert.Equal(first.Select(p => (p.Path, p.Tag)), second.Select(p => (p.Path, p.Tag)));
+        Assert.All(second, page => Assert.Null(page.Html));
+
         using var done = await day.Guardian.SubmitAsync(await day.TodayAsync(), within: PlannedDay.Form(day.ReadAloud, "Done"));
-        Assert.Equal(HttpStatusCode.OK, await AgainAsync(day.Guardian, first));
+        var third = await SentAsync(day.Guardian, first);
+        Assert.Contains("Read aloud: chapter 7", third[0].Html!, StringComparison.Ordinal);
+        // What changed is its day, the log's form, and the entry itself with the form that changes it.
+        Assert.Equal(["/today/2026-03-12", "/log/new"], third.Where(p => p.Html is not null).Select(p => p.Path).Take(2));
+        Assert.Equal(4, third.Count(p => p.Html is not null));
     }
 
     [Fact]
@@ -80,10 +87,7 @@ public sealed class PagesForThePhone(TestServer server)
         Assert.Contains("wheat", card.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
         Assert.DoesNotContain("Linnet", card.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("tel:5550142", card.QuerySelector("a[href^='tel:']")!.GetAttribute("href"));
-        using var answer = await day.Guardian.OpenAsync("/phone/pages");
-        var kept = JsonDocument.Parse(await answer.Content.ReadAsStringAsync()).RootElement.GetProperty("pages").EnumerateArray()
-            .Single(p => p.GetProperty("path").GetString() == "/today/2026-03-13/out");
-        Assert.Equal("2026-03-13", kept.GetProperty("until").GetString());
+        Assert.Equal("2026-03-13", (await SentAsync(day.Guardian)).Single(p => p.Path == "/today/2026-03-13/out").Until);
     }
 
     [Fact]
@@ -112,19 +116,18 @@ public sealed class PagesForThePhone(TestServer server)
         }
     }
 
-    private static async Task<HttpStatusCode> AgainAsync(Visitor visitor, HttpResponseMessage first)
+    private static async Task<IReadOnlyList<SentPage>> SentAsync(Visitor visitor, IReadOnlyList<SentPage>? has = null)
     {
         using var request = new HttpRequestMessage(HttpMethod.Get, "/phone/pages");
-        request.Headers.TryAddWithoutValidation("If-None-Match", first.Headers.ETag!.Tag);
+        request.Headers.TryAddWithoutValidation("Kept-Pages", string.Join(' ', has?.Select(p => p.Tag) ?? []));
         using var answer = await visitor.SendAsync(request);
-        return answer.StatusCode;
+        answer.EnsureSuccessStatusCode();
+        return JsonSerializer.Deserialize<Answer>(await answer.Content.ReadAsStringAsync(), JsonSerializerOptions.Web)!.Pages;
     }
 
-    private static async Task<Dictionary<string, string>> PagesAsync(Visitor visitor)
-    {
-        using var answer = await visitor.OpenAsync("/phone/pages");
-        answer.EnsureSuccessStatusCode();
-        return JsonDocument.Parse(await answer.Content.ReadAsStringAsync()).RootElement.GetProperty("pages").EnumerateArray()
-            .ToDictionary(p => p.GetProperty("path").GetString()!, p => p.GetProperty("html").GetString()!);
-    }
+    private static async Task<Dictionary<string, string>> PagesAsync(Visitor visitor) => (await SentAsync(visitor)).ToDictionary(p => p.Path, p => p.Html!);
+
+    private sealed record Answer(IReadOnlyList<SentPage> Pages);
+
+    private sealed record SentPage(string Path, string Tag, string? Until, string? Html);
 }

@@ -15,9 +15,6 @@ public sealed record LogOffer(LogCandidate Candidate, EntryFacts Facts, EntryWor
 
     public string What => Candidate.What;
 
-    /// <summary>Folded, with one space between; the script compares the beginnings of these.</summary>
-    public string Folded => string.Join(' ', Candidate.Words);
-
     public string Line => Words.SaveLine(Facts);
 
     /// <summary>Why it is offered; empty for what was merely done before.</summary>
@@ -86,7 +83,7 @@ public sealed record LogOffer(LogCandidate Candidate, EntryFacts Facts, EntryWor
 public sealed record LogOffers(string Typed, SaidEntry? Said, IReadOnlyList<LogOffer> Offers, EntryWords Words, DateOnly? Date)
 {
     /// <summary>More than these would make the page heavy, and nobody reads them.</summary>
-    public const int Most = 150;
+    public const int Most = 100;
 
     public IReadOnlyList<Guid> Learners { get; } = [.. Words.Learners.Select(l => l.Id)];
     public IReadOnlyList<Guid> Subjects { get; } = [.. Words.Subjects.Select(s => s.Id)];
