@@ -7,11 +7,11 @@ import { element } from './element.js';
 const field = (item, name) => item.fields?.find(([key]) => key === name)?.[1];
 const handlerOf = item => new URL(item.action ?? '/', location.origin).searchParams.get('handler');
 
-/** “3 waiting”, or what needs somebody first. */
+/** “3 waiting”; where something needs somebody, that alone. */
 export function counted(items) {
   const needs = items.filter(item => item.state === 'needs').length;
-  const waiting = items.length - needs;
-  return [needs > 0 ? `${needs} ${needs === 1 ? 'needs' : 'need'} you` : '', waiting > 0 ? `${waiting} waiting` : ''].filter(Boolean).join(', ');
+  if (needs > 0) return `${needs} ${needs === 1 ? 'needs' : 'need'} you`;
+  return items.length > 0 ? `${items.length} waiting` : '';
 }
 
 function count(items) {

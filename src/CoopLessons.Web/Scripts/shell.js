@@ -24,8 +24,19 @@ const put = (...nodes) => {
   return main;
 };
 
+/** A link to what is not kept leads nowhere: its words stay, but a way out goes. */
+function unlink(content, paths) {
+  for (const link of content.querySelectorAll('a[href^="/"]')) {
+    const path = keptPath(new URL(link.getAttribute('href'), location.origin).pathname);
+    if (path === '/phone' || paths.includes(path)) continue;
+    if (link.matches('.button, .crumb, .no-print *')) (link.closest('p.no-print') ?? link).remove();
+    else link.removeAttribute('href');
+  }
+}
+
 /** Takes away what only the server can do, and sets days to today. */
-function fit(content, path) {
+function fit(content, path, paths) {
+  unlink(content, paths);
   for (const form of content.querySelectorAll('form:not([data-keep]):not(#basket)')) form.remove();
   for (const one of content.querySelectorAll('[hx-get], [hx-post]')) for (const name of ['hx-get', 'hx-post', 'hx-target', 'hx-swap', 'hx-trigger']) one.removeAttribute(name);
   const date = content.querySelector('input[name="Input.Date"]');
@@ -45,7 +56,7 @@ async function show() {
   document.title = `${page.title} · CoopLessons`;
   const content = document.createElement('div');
   content.append(...[...page.body.childNodes].map(node => document.adoptNode(node)));
-  fit(content, path);
+  fit(content, path, paths);
   dress(put(...content.childNodes));
   dressBasket();
   dressQuick();
