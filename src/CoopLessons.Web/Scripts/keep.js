@@ -41,8 +41,7 @@ async function keep(form, submitter) {
     if (!shell) return sendPlainly(form);
     return showNote('This phone has no room left. Nothing was changed; what you typed is still here.');
   }
-  send();
-  const end = await settled(id, answerWithin);
+  const end = await settled(id, answerWithin, send());
   return form.hasAttribute('data-line') ? lineEnds(form, end) : pageEnds(form, id, end);
 }
 

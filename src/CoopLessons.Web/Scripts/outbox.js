@@ -96,13 +96,18 @@ export async function retry(id) {
   return send();
 }
 
-/** Waits until an item is sent or refused, or until the time is over: 'sent', 'needs' or 'waiting', and where the server shows it. */
-export function settled(id, milliseconds) {
+/**
+ * Waits until an item is sent or refused, until a sending found no server, or until the time is over: 'sent', 'needs' or
+ * 'waiting', and where the server shows it.
+ */
+export function settled(id, milliseconds, sending) {
+  let unanswered = false;
+  sending.then(() => { unanswered = reach !== ''; });
   return new Promise(resolve => {
     const end = async () => {
       const row = await get('items', id);
       const state = row?.state ?? 'sent';
-      if (state === 'waiting' && Date.now() < until) return;
+      if (state === 'waiting' && Date.now() < until && !unanswered) return;
       clearInterval(timer);
       const said = row ? await unseal(row.box) : {};
       resolve({ state, at: said.sentTo });
