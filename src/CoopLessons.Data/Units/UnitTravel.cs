@@ -73,7 +73,9 @@ public static class UnitTravel
             .. Weights(a, ids),
             .. (a.Touches ?? []).Select(t => ids[t]).Distinct().Except(a.Subjects.Select(s => ids[s.Code])).Select(id => new ActivitySubject(id, 0)),
         ],
-        a.Variants ?? [], a.Supplies ?? [], a.Printables ?? [], a.Books ?? [], a.Hazards ?? [], a.Ingredients ?? [])
+        a.Variants ?? [], a.Supplies ?? [], a.Printables ?? [], a.Books ?? [], a.Hazards ?? [],
+        // In the order in which a form shows them, so that saving it unchanged changes nothing.
+        [.. (a.Ingredients ?? []).Select(i => i with { Allergens = [.. i.Allergens.Order()] })])
     {
         After = a.After ?? [],
         Ahead = a.Ahead ?? [],
