@@ -156,6 +156,7 @@ public sealed class Days_without_a_network : IAsyncLifetime
         _wire.Mend();
         await Page.GotoAsync("/phone");
         await Expect(_phone.Pending).ToHaveTextAsync("1 needs you");
+        await Expect(Page.Locator("#main li")).ToHaveCountAsync(1);
         await Expect(Page.GetByText("That day is still to come")).ToBeVisibleAsync();
         Assert.Equal("Fed the ducks", Assert.Single(await _home.StandingAsync()).What);
 
