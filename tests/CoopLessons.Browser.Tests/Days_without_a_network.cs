@@ -67,14 +67,15 @@ public sealed class Days_without_a_network : IAsyncLifetime
         Assert.Empty(await _home.StandingAsync());
 
         _wire.Mend();
+        // The page is made before its tick is there, and shows it once it is.
+        await Page.GotoAsync("/today");
+        await Expect(Page.Locator(".strip-line.is-done")).ToContainTextAsync("Wash out the gluten", new() { Timeout = 20_000 });
         await SentAsync();
         Assert.Equal(["Fed the ducks", "Read under the table", "Wash out the gluten"], (await _home.StandingAsync()).Select(r => r.What));
         Assert.All(await _home.StandingAsync(), r => Assert.Equal(Day, r.Date));
         var entries = (await _home.StandingAsync()).ToDictionary(r => r.EntryId, r => r.What);
         var pieces = await _home.FromDbAsync(db => db.Pieces.ToListAsync());
         Assert.Equal(["Fed the ducks", "Read under the table"], pieces.Select(p => entries[p.EntryId!.Value]).Order());
-        await Page.GotoAsync("/today");
-        await Expect(Page.Locator(".strip-line.is-done")).ToContainTextAsync("Wash out the gluten");
     }
 
     [Fact]
@@ -272,6 +273,6 @@ public sealed class Days_without_a_network : IAsyncLifetime
     private static async Task SentAsync(Phone phone)
     {
         await phone.Page.GotoAsync("/phone");
-        await Expect(phone.Page.Locator("main:has-text('Nothing waits'):not(:has-text('of somebody else'))")).ToBeVisibleAsync();
+        await Expect(phone.Page.Locator("main:has-text('Nothing waits'):not(:has-text('of somebody else'))")).ToBeVisibleAsync(new() { Timeout = 20_000 });
     }
 }

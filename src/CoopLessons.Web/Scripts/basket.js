@@ -2,6 +2,7 @@
 // as saved.
 import { canKeep } from './vault.js';
 import { keepForm, pending, send, uuid, watch } from './outbox.js';
+import { sentSinceMade } from './lines.js';
 
 const handler = 'Ticks';
 
@@ -35,8 +36,9 @@ export function dressBasket() {
     send();
   });
   for (const button of form.querySelectorAll('[data-save]')) button.hidden = true;
-  pending().then(items => {
-    for (const item of ofThisList(items)) {
+  // What is sent while the page comes stands on neither: not on the page, and not among what waits.
+  Promise.all([pending(), sentSinceMade()]).then(([waits, sent]) => {
+    for (const item of ofThisList([...sent, ...waits])) {
       const [how, id] = tickOf(item);
       show(id, how === 'on');
     }

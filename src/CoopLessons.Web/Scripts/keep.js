@@ -4,7 +4,8 @@ import { canKeep, forgetPages } from './vault.js';
 import { keepForm, drop, othersWaiting, pending, send, settled, uuid } from './outbox.js';
 import { renew } from './pages.js';
 import { element } from './element.js';
-import { replaceWith, showNote } from './page.js';
+import { refresh } from './lines.js';
+import { showNote } from './page.js';
 
 const shell = 'shell' in document.documentElement.dataset;
 const answerWithin = 5000;
@@ -31,6 +32,7 @@ async function keep(form, submitter) {
   const fields = [...data].filter(([name, value]) => name !== token && typeof value === 'string');
   const action = form.getAttribute('action') || location.pathname + location.search;
   const words = wordsOf(form, data);
+  if (form.hasAttribute('data-line')) form.closest('li').dataset.sending = '';
   // Photos that belong to it are kept with it.
   const waits = [];
   form.dispatchEvent(new CustomEvent('keep', { bubbles: true, detail: { id, waits } }));
@@ -50,28 +52,15 @@ async function lineEnds(form, end) {
   if (end.state === 'sent' && !shell) {
     const session = form.elements.sessionId.value;
     try {
-      await refresh(line, `${new URL(form.action).pathname}?just=${session}`);
+      await refresh(line, `${new URL(form.action).pathname}?just=${session}`, true);
       renew().catch(() => {});
       return;
     } catch {
       // It is saved; the page is old until it is opened anew.
     }
   }
+  delete line.dataset.sending;
   line.dispatchEvent(new CustomEvent('marked', { bubbles: true }));
-}
-
-/** Takes the line, what follows it and the standing from the page as it is now. */
-async function refresh(line, address) {
-  const answer = await fetch(address, { cache: 'no-store' });
-  const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
-  const name = line.id.slice('line-'.length);
-  const next = page.getElementById(line.id);
-  if (!next) throw new Error('gone');
-  for (const id of [`wait-${name}`, `look-${name}`, 'standing']) {
-    const [old, come] = [document.getElementById(id), page.getElementById(id)];
-    if (old && come) replaceWith(old, come, false);
-  }
-  replaceWith(line, next, true);
 }
 
 async function pageEnds(form, id, end) {

@@ -2,8 +2,10 @@
 // besides under its day.
 import { canKeep } from './vault.js';
 import { watch, drop } from './outbox.js';
+import { renewLine, sentSinceMade } from './lines.js';
 import { element } from './element.js';
 
+const shell = 'shell' in document.documentElement.dataset;
 const field = (item, name) => item.fields?.find(([key]) => key === name)?.[1];
 const handlerOf = item => new URL(item.action ?? '/', location.origin).searchParams.get('handler');
 
@@ -23,12 +25,14 @@ function count(items) {
   }
 }
 
+const lineOf = item => document.getElementById(`line-${(field(item, 'sessionId') ?? field(item, 'Session') ?? '').replaceAll('-', '')}`);
+
 const outcomes = { Done: 'done', NotToday: 'not done' };
 
 function markLines(items) {
   const marked = new Set();
   for (const item of items) {
-    const line = document.getElementById(`line-${(field(item, 'sessionId') ?? field(item, 'Session') ?? '').replaceAll('-', '')}`);
+    const line = lineOf(item);
     const outcome = outcomes[handlerOf(item)] ?? (field(item, 'Session') ? 'done' : null);
     if (!line || !outcome) continue;
     marked.add(line.id);
@@ -36,7 +40,9 @@ function markLines(items) {
   }
   for (const mark of document.querySelectorAll('.waits-here')) {
     const line = mark.closest('li');
-    if (line && !marked.has(line.id)) unmark(line);
+    if (!line || marked.has(line.id)) continue;
+    unmark(line);
+    if (!shell) renewLine(line);
   }
 }
 
@@ -83,4 +89,11 @@ export function mark(items) {
   listBesides(items);
 }
 
-if (canKeep()) watch(mark);
+if (canKeep()) {
+  watch(mark);
+  if (!shell) {
+    sentSinceMade().then(items => {
+      for (const line of new Set(items.map(lineOf))) if (line) renewLine(line);
+    }, () => {});
+  }
+}

@@ -180,9 +180,9 @@ async function form(item, action, fields, second = false) {
 
 async function sent(item, word) {
   const said = await unseal(item.box);
-  const box = await seal({ words: said.words, sentTo: word.at });
+  const box = await seal({ words: said.words, action: said.action, fields: said.fields, sentTo: word.at });
   // A later word may have taken its place while it was under way: then there is no row any more.
-  await amend('items', item.id, row => ({ ...row, state: 'sent', box }));
+  await amend('items', item.id, row => ({ ...row, state: 'sent', sentAt: instant().toISOString(), box }));
   await change([['data', item.id]]);
   // The pages that are kept do not know of it yet: the next page that is opened fetches them.
   await amend('facts', 'pages', row => ({ ...row, at: 0 }));
