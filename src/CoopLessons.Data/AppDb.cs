@@ -5,6 +5,7 @@ using CoopLessons.Core.Hours;
 using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Units;
+using CoopLessons.Data.Coops;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Files;
@@ -38,6 +39,9 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
 {
     /// <summary>Name of the filter that shows one family's rows; ignored only where a comment says why.</summary>
     public const string FamilyFilter = "family";
+
+    /// <summary>Name of the filter that shows the rows of a family's co-ops; ignored only where a comment says why.</summary>
+    public const string CoopFilter = "coop";
 
     public CurrentFamily Current { get; } = current;
 
@@ -97,7 +101,15 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<NoticeChoice> NoticeChoices => Set<NoticeChoice>();
     public DbSet<SentNotice> SentNotices => Set<SentNotice>();
 
+    public DbSet<Coop> Coops => Set<Coop>();
+    public DbSet<CoopFamily> CoopFamilies => Set<CoopFamily>();
+    public DbSet<CoopInvitation> CoopInvitations => Set<CoopInvitation>();
+    public DbSet<ShownLearner> ShownLearners => Set<ShownLearner>();
+    public DbSet<ShownContact> ShownContacts => Set<ShownContact>();
+
     private Guid? FamilyId => Current.FamilyId;
+
+    private IReadOnlyList<Guid> CoopIds => Current.Coops;
 
     protected override void OnModelCreating(ModelBuilder builder)
     {
@@ -113,6 +125,10 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
         var own = typeof(AppDb).GetMethod(nameof(OwnByFamily), BindingFlags.Instance | BindingFlags.NonPublic)!;
         foreach (var type in builder.Model.GetEntityTypes().Select(t => t.ClrType).Where(t => t != typeof(Family) && t.IsAssignableTo(typeof(IFamilyOwned))).ToList())
             own.MakeGenericMethod(type).Invoke(this, [builder]);
+        builder.Entity<Coop>().HasQueryFilter(CoopFilter, c => CoopIds.Contains(c.Id));
+        var shared = typeof(AppDb).GetMethod(nameof(OwnByCoop), BindingFlags.Instance | BindingFlags.NonPublic)!;
+        foreach (var type in builder.Model.GetEntityTypes().Select(t => t.ClrType).Where(t => t != typeof(Coop) && t.IsAssignableTo(typeof(ICoopOwned))).ToList())
+            shared.MakeGenericMethod(type).Invoke(this, [builder]);
         foreach (var type in builder.Model.GetEntityTypes().Where(t => t.ClrType.IsAssignableTo(typeof(IVersioned))))
             type.FindProperty(nameof(IVersioned.Version))!.IsConcurrencyToken = true;
     }
@@ -142,6 +158,15 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
         entity.HasQueryFilter(FamilyFilter, mine);
         entity.Property(row => row.FamilyId).ValueGeneratedOnAdd().HasValueGenerator<FamilyStamp>();
         entity.HasOne<Family>().WithMany().HasForeignKey(row => row.FamilyId).OnDelete(DeleteBehavior.Cascade);
+    }
+
+    private void OwnByCoop<T>(ModelBuilder builder)
+        where T : class, ICoopOwned
+    {
+        Expression<Func<T, bool>> ours = row => CoopIds.Contains(row.CoopId);
+        var entity = builder.Entity<T>();
+        entity.HasQueryFilter(CoopFilter, ours);
+        entity.HasOne<Coop>().WithMany().HasForeignKey(row => row.CoopId).OnDelete(DeleteBehavior.Cascade);
     }
 
     private sealed class FamilyStamp : ValueGenerator<Guid>

@@ -26,28 +26,40 @@ public sealed class CurrentFamily
     /// <summary>The child whose list is open on it.</summary>
     public Guid? LearnerId { get; private set; }
 
+    /// <summary>The co-ops that the family belongs to now; rows of others are not there for it.</summary>
+    public IReadOnlyList<Guid> Coops { get; private set; } = [];
+
     /// <summary>Raised when any part changes, so that an open connection can be told.</summary>
     public int Version { get; private set; }
 
     public void Act(Guid familyId, Guid personId, Role role)
     {
         (FamilyId, PersonId, Role) = (familyId, personId, role);
-        (TabletId, LearnerId) = (null, null);
+        (TabletId, LearnerId, Coops) = (null, null, []);
         Version++;
     }
+
+    public void BelongTo(IReadOnlyList<Guid> coops)
+    {
+        Coops = coops;
+        Version++;
+    }
+
+    /// <summary>The family founds or joins a co-op with what is saved next.</summary>
+    public void Enter(Guid coopId) => BelongTo([.. Coops.Where(c => c != coopId), coopId]);
 
     /// <summary>On the family's tablet nobody acts but the child whose list is open, if any.</summary>
     public void ActOnTablet(Guid familyId, Guid tabletId, Guid? learnerId)
     {
         (FamilyId, PersonId, Role) = (familyId, null, learnerId is null ? null : Tenancy.Role.Learner);
-        (TabletId, LearnerId) = (tabletId, learnerId);
+        (TabletId, LearnerId, Coops) = (tabletId, learnerId, []);
         Version++;
     }
 
     /// <summary>Nobody acts any more.</summary>
     public void Leave()
     {
-        (FamilyId, PersonId, Role, TabletId, LearnerId) = (null, null, null, null, null);
+        (FamilyId, PersonId, Role, TabletId, LearnerId, Coops) = (null, null, null, null, null, []);
         Version++;
     }
 

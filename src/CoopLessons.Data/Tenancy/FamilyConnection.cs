@@ -9,7 +9,7 @@ namespace CoopLessons.Data.Tenancy;
 /// </summary>
 public sealed class FamilyConnection(CurrentFamily current) : DbCommandInterceptor, IDbConnectionInterceptor
 {
-    private const string Tell = "select set_config('app.family', @f, false), set_config('app.person', @p, false), set_config('app.link', @l, false)";
+    private const string Tell = "select set_config('app.family', @f, false), set_config('app.person', @p, false), set_config('app.link', @l, false), set_config('app.coops', @c, false)";
     private int _told = -1;
 
     public void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData) => Say(connection, null);
@@ -69,6 +69,7 @@ public sealed class FamilyConnection(CurrentFamily current) : DbCommandIntercept
         Add(command, "f", current.FamilyId?.ToString());
         Add(command, "p", current.PersonId?.ToString());
         Add(command, "l", current.LinkHash);
+        Add(command, "c", string.Join(',', current.Coops));
         return command;
     }
 

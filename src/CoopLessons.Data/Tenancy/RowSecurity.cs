@@ -12,6 +12,7 @@ public static class RowSecurity
 {
     private const string Family = "NULLIF(current_setting('app.family', true), '')::uuid";
     private const string Person = "NULLIF(current_setting('app.person', true), '')::uuid";
+    private const string InCoops = "string_to_array(NULLIF(current_setting('app.coops', true), ''), ',')::uuid[]";
     private const string Link = "NULLIF(current_setting('app.link', true), '')";
 
     /// <summary>Statements that put every family-owned table behind its policy, and grant the serving role its work.</summary>
@@ -29,6 +30,12 @@ public static class RowSecurity
                 yield return statement;
         }
 
+        foreach (var type in model.GetEntityTypes().Where(t => t.ClrType.IsAssignableTo(typeof(ICoopOwned))))
+        {
+            foreach (var statement in OfCoop(type, Quoted(type.GetTableName()!)))
+                yield return statement;
+        }
+
         if (servingRole is null)
             yield break;
         var role = Quoted(servingRole);
@@ -38,6 +45,37 @@ public static class RowSecurity
     }
 
     private static string Own(IEntityType type) => $"{(type.ClrType == typeof(Families.Family) ? "\"Id\"" : "\"FamilyId\"")} = {Family}";
+
+    // The co-op's families read; what one family shows is written by that family alone.
+    private static IEnumerable<string> OfCoop(IEntityType type, string table)
+    {
+        var ours = $"{(type.ClrType == typeof(Data.Coops.Coop) ? "\"Id\"" : "\"CoopId\"")} = ANY({InCoops})";
+        var mine = type.ClrType.IsAssignableTo(typeof(IShownByFamily)) ? $"{ours} AND \"FamilyId\" = {Family}" : ours;
+        yield return $"ALTER TABLE {table} ENABLE ROW LEVEL SECURITY";
+        yield return $"ALTER TABLE {table} FORCE ROW LEVEL SECURITY";
+        foreach (var (name, rule) in new[]
+        {
+            ("coop_read", $"FOR SELECT USING ({ours})"),
+            ("coop_add", $"FOR INSERT WITH CHECK ({mine})"),
+            ("coop_change", $"FOR UPDATE USING ({mine}) WITH CHECK ({mine})"),
+            ("coop_remove", $"FOR DELETE USING ({ours})"),
+        })
+        {
+            yield return $"DROP POLICY IF EXISTS {name} ON {table}";
+            yield return $"CREATE POLICY {name} ON {table} {rule}";
+        }
+
+        // A family's own parts tell which co-ops are its; whoever holds an invitation's secret reads that one.
+        var beside = type.ClrType.Name switch
+        {
+            nameof(Data.Coops.CoopFamily) => $"\"FamilyId\" = {Family}",
+            nameof(Data.Coops.CoopInvitation) => $"\"SecretHash\" = {Link}",
+            _ => null,
+        };
+        yield return $"DROP POLICY IF EXISTS beside ON {table}";
+        if (beside is not null)
+            yield return $"CREATE POLICY beside ON {table} FOR SELECT USING ({beside})";
+    }
 
     // What a person may read before a family is chosen: their own memberships, the names of those families, and the
     // one invitation, calendar address or tablet whose secret they hold.

@@ -14,7 +14,7 @@ public interface IVersioned
 public interface IAppendOnly;
 
 /// <summary>
-/// The last look before rows are saved: each family-owned row belongs to the family at hand, written rows of the log
+/// The last look before rows are saved: each family-owned row belongs to the family at hand, each row of a co-op to one of its co-ops, written rows of the log
 /// stay as they are, and versions are raised.
 /// </summary>
 public sealed class SaveGuard : SaveChangesInterceptor
@@ -41,6 +41,8 @@ public sealed class SaveGuard : SaveChangesInterceptor
                 continue;
             if (entry.Entity is IFamilyOwned owned)
                 Check(entry, owned, family);
+            if (entry.Entity is ICoopOwned shared)
+                Check(entry, shared, ((AppDb)context).Current);
             if (entry.Entity is IAppendOnly && entry.State is (EntityState.Modified or EntityState.Deleted))
                 throw new InvalidOperationException($"A written {entry.Metadata.ClrType.Name} is never changed or removed.");
             if (entry.Entity is IVersioned versioned && entry.State == EntityState.Modified)
@@ -56,6 +58,15 @@ public sealed class SaveGuard : SaveChangesInterceptor
             entry.Property(nameof(IFamilyOwned.FamilyId)).CurrentValue = family;
         else if (owned.FamilyId != family)
             throw new ForeignFamilyException($"A {entry.Metadata.ClrType.Name} of another family was to be saved.");
+    }
+
+    private static void Check(EntityEntry entry, ICoopOwned shared, CurrentFamily current)
+    {
+        if (!current.Coops.Contains(shared.CoopId))
+            throw new ForeignFamilyException($"A {entry.Metadata.ClrType.Name} of a co-op was to be saved to which the family does not belong.");
+        // What a family that left had shown is taken away by whoever takes it out.
+        if (shared is IShownByFamily shown && shown.FamilyId != current.FamilyId && entry.State != EntityState.Deleted)
+            throw new ForeignFamilyException($"A {entry.Metadata.ClrType.Name} that another family shows was to be saved.");
     }
 }
 

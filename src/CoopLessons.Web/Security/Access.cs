@@ -42,6 +42,7 @@ public static class Access
         ("/Week", Guardian),
         ("/Units", Guardian),
         ("/Records", Guardian),
+        ("/Coop", Guardian),
         ("/Family", Guardian),
         ("/Law", Guardian),
         ("/Tablet", Tablet),

@@ -21,7 +21,10 @@ public sealed class FamilyScope(RequestDelegate next)
             current.Know(personId);
             var membership = await Memberships(db, personId).FirstOrDefaultAsync(context.RequestAborted);
             if (membership is not null)
+            {
                 current.Act(membership.FamilyId, personId, membership.Role);
+                current.BelongTo(await CoopsOf(db, membership.FamilyId).ToListAsync(context.RequestAborted));
+            }
         }
         else if (IsPage(context) && context.GetEndpoint()?.Metadata.GetMetadata<IAllowAnonymous>() is null)
         {
@@ -36,6 +39,11 @@ public sealed class FamilyScope(RequestDelegate next)
         // The family is not known yet: a person's own memberships are what tells it.
         db.Memberships.IgnoreQueryFilters([AppDb.FamilyFilter]).AsNoTracking()
             .Where(m => m.PersonId == personId).OrderByDescending(m => m.ChosenAt).ThenBy(m => m.FamilyId);
+
+    /// <summary>The co-ops that a family belongs to now.</summary>
+    public static IQueryable<Guid> CoopsOf(AppDb db, Guid familyId) =>
+        // Which co-ops are the family's is not known yet: its own parts in them are what tells it.
+        db.CoopFamilies.IgnoreQueryFilters([AppDb.CoopFilter]).Where(f => f.FamilyId == familyId && f.LeftAt == null).OrderBy(f => f.Since).Select(f => f.CoopId);
 
     private static bool IsPage(HttpContext context) => context.GetEndpoint()?.Metadata is { } told
         && (told.GetMetadata<Microsoft.AspNetCore.Mvc.RazorPages.PageActionDescriptor>() is not null || told.GetMetadata<AsksForFamily>() is not null);

@@ -15,10 +15,10 @@ public sealed class EveryTableHasAnOwner(TestServer server)
     private static readonly Type[] OfThePerson = [typeof(Person), typeof(IdentityUserClaim<Guid>), typeof(IdentityUserLogin<Guid>), typeof(IdentityUserToken<Guid>)];
 
     [Fact]
-    public async Task Each_row_belongs_to_a_family_or_to_a_person()
+    public async Task Each_row_belongs_to_a_family_to_a_coop_or_to_a_person()
     {
         var types = await TypesAsync();
-        var without = types.Select(t => t.ClrType).Where(t => !t.IsAssignableTo(typeof(IFamilyOwned)) && !t.IsAssignableTo(typeof(IPersonOwned)) && !OfThePerson.Contains(t));
+        var without = types.Select(t => t.ClrType).Where(t => !t.IsAssignableTo(typeof(IFamilyOwned)) && !t.IsAssignableTo(typeof(ICoopOwned)) && !t.IsAssignableTo(typeof(IPersonOwned)) && !OfThePerson.Contains(t));
         Assert.Empty(without);
         Assert.True(types.Count > 25);
     }
@@ -31,6 +31,15 @@ public sealed class EveryTableHasAnOwner(TestServer server)
             Assert.Equal("FamilyId", type.FindPrimaryKey()!.Properties[0].Name);
             Assert.NotNull(type.FindDeclaredQueryFilter(AppDb.FamilyFilter));
         }
+    }
+
+    [Fact]
+    public async Task A_coops_row_has_the_coop_first_in_its_key_and_is_filtered_by_it()
+    {
+        var types = (await TypesAsync()).Where(t => t.ClrType.IsAssignableTo(typeof(ICoopOwned))).ToList();
+        Assert.All(types, t => Assert.NotNull(t.FindDeclaredQueryFilter(AppDb.CoopFilter)));
+        Assert.All(types.Where(t => t.ClrType != typeof(Data.Coops.Coop)), t => Assert.Equal("CoopId", t.FindPrimaryKey()!.Properties[0].Name));
+        Assert.True(types.Count > 4);
     }
 
     [Fact]

@@ -25,7 +25,7 @@ namespace CoopLessons.Web.Tests.Tenancy;
 internal sealed record Furnished(
     TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
     Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, BookedWith Books,
-    GatheredWith Gathered, Guid PrintSource, Guid Spell, Guid Piece, ListedWith Lists)
+    GatheredWith Gathered, Guid PrintSource, Guid Spell, Guid Piece, ListedWith Lists, SharedWith Shared)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
@@ -35,6 +35,7 @@ internal sealed record Furnished(
         var books = new BookedWith();
         var gathered = new GatheredWith(family.Id);
         var lists = new ListedWith();
+        var shared = new SharedWith(family.Id);
         Guid subjectId = default, yearId = default;
         await family.WithDbAsync(async db =>
         {
@@ -59,6 +60,7 @@ internal sealed record Furnished(
             books.AddTo(db, learner.Id);
             gathered.AddTo(db, ids[3]);
             lists.AddTo(db, ids[1], ids[4], family.GuardianId);
+            shared.AddTo(db, ids[1]);
             await PlanStep.TakeAsync(db, ids[11], new PlanProposal("Thursday 12 March fell through: let go", [], [], [], []), author, TestServer.Start.UtcDateTime, default);
             AddPrint(db, ids[3], ids[12], author);
             var spell = new IllSpell(ids[13], new DateOnly(2026, 3, 2), [learner.Id], author, TestServer.Start.UtcDateTime);
@@ -67,7 +69,7 @@ internal sealed record Furnished(
             AddPiece(db, ids[14], learner.Id, subject.Id, ids[5], author);
             await db.SaveChangesAsync();
         });
-        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], ids[13], ids[14], lists);
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], ids[13], ids[14], lists, shared);
     }
 
     private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
@@ -117,7 +119,9 @@ internal sealed record Furnished(
         ("session" or "sessionid" or "just", _) => Session,
         ("entryid" or "entry", _) => Entry,
         ("personid", _) => Family.GuardianId,
-        ("familyid", _) => Family.Id,
+        ("familyid" or "memberid", _) => Family.Id,
+        ("coopid", _) => Shared.Coop,
+        ("invitationid", _) => Shared.Invitation,
         ("eventid", _) => LegalEvent,
         ("pathwayid", _) => OwnPathway,
         ("owner", _) => Learner,
@@ -159,5 +163,5 @@ internal sealed record Furnished(
     public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take" or "/Mine/Index", "id")
         or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Week/Ill/Index", "newid")
-        or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
+        or ("/Coop/Found" or "/Coop/Families", "newid") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }

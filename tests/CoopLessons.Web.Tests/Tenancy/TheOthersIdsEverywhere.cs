@@ -112,10 +112,13 @@ public sealed class TheOthersIdsEverywhere(TestServer server)
     private async Task<string> EverythingAsync(Furnished family)
     {
         var rows = new List<string>();
-        foreach (var type in typeof(AppDb).Assembly.GetTypes().Where(t => t is { IsClass: true, IsAbstract: false } && t.IsAssignableTo(typeof(IFamilyOwned))))
+        foreach (var type in typeof(AppDb).Assembly.GetTypes().Where(t => t is { IsClass: true, IsAbstract: false } && (t.IsAssignableTo(typeof(IFamilyOwned)) || t.IsAssignableTo(typeof(ICoopOwned)))))
         {
-            rows.AddRange(await server.FromDbAsync(family.Family.Id, db => (Task<List<string>>)typeof(TheOthersIdsEverywhere)
-                .GetMethod(nameof(RowsAsync), BindingFlags.Static | BindingFlags.NonPublic)!.MakeGenericMethod(type).Invoke(null, [db])!));
+            rows.AddRange(await server.FromDbAsync(family.Family.Id, db =>
+            {
+                db.Current.Enter(family.Shared.Coop);
+                return (Task<List<string>>)typeof(TheOthersIdsEverywhere).GetMethod(nameof(RowsAsync), BindingFlags.Static | BindingFlags.NonPublic)!.MakeGenericMethod(type).Invoke(null, [db])!;
+            }));
         }
 
         rows.Sort(StringComparer.Ordinal);

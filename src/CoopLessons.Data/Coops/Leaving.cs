@@ -1,0 +1,21 @@
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Data.Coops;
+
+/// <summary>A family leaves a co-op, or is taken out of it.</summary>
+public static class Leaving
+{
+    /// <summary>
+    /// What the family had shown goes with it, and its open links end; what it published stays, under its name there. Saved
+    /// by the caller.
+    /// </summary>
+    public static async Task TakeOutAsync(AppDb db, CoopFamily family, DateTime now, CancellationToken ct)
+    {
+        var (coop, id) = (family.CoopId, family.FamilyId);
+        db.ShownLearners.RemoveRange(await db.ShownLearners.Where(l => l.CoopId == coop && l.FamilyId == id).ToListAsync(ct));
+        db.ShownContacts.RemoveRange(await db.ShownContacts.Where(c => c.CoopId == coop && c.FamilyId == id).ToListAsync(ct));
+        foreach (var invitation in await db.CoopInvitations.Where(i => i.CoopId == coop && i.FromId == id && i.WithdrawnAt == null && i.TakenAt == null).ToListAsync(ct))
+            invitation.Withdraw(now);
+        family.Leave(now);
+    }
+}
