@@ -29,7 +29,7 @@ public abstract class CoopPage(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             else if (await MineAsync() is var mine && IsForLeaders && !mine.Leads)
                 context.Result = Forbid();
             if (context.Result is not null)
-                return new PageHandlerExecutedContext(context, [], context.HandlerMethod, context.HandlerInstance);
+                return new PageHandlerExecutedContext(PageContext, [], context.HandlerMethod, context.HandlerInstance);
             Coop = found!;
             ViewData["Place"] = "Co-op";
             return await next();

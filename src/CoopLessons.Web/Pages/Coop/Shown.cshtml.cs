@@ -35,7 +35,8 @@ public sealed class ShownModel(AppDb db, TimeProvider clock) : CoopPage(db, cloc
         await ListAsync();
         if (Input.Learners.Any(row => Learners.All(l => l.Id != row.LearnerId)))
             return NotFound();
-        if (Input.Contact.Trim().Length == 0 && Input.Telephone.Trim().Length > 0)
+        var (name, telephone) = (Input.Contact?.Trim() ?? "", Input.Telephone?.Trim() ?? "");
+        if (name.Length == 0 && telephone.Length > 0)
             ModelState.AddModelError("Input.Contact", "Say whose number this is.");
         if (!ModelState.IsValid)
             return Again();
@@ -43,7 +44,7 @@ public sealed class ShownModel(AppDb db, TimeProvider clock) : CoopPage(db, cloc
         var shown = await MineShownAsync();
         foreach (var learner in Learners)
             Show(learner, Input.Learners.FirstOrDefault(r => r.LearnerId == learner.Id), shown.GetValueOrDefault(learner.Id));
-        Show(await ContactAsync());
+        Show(await ContactAsync(), name, telephone);
         if (!await SaveAsync())
             return Again(StatusCodes.Status409Conflict);
         Say("The co-op sees now what you chose, and nothing else.");
@@ -66,9 +67,9 @@ public sealed class ShownModel(AppDb db, TimeProvider clock) : CoopPage(db, cloc
         shown.Show(learner, row!.Age, row.Allergies, Today);
     }
 
-    private void Show(ShownContact? contact)
+    private void Show(ShownContact? contact, string name, string telephone)
     {
-        if (Input.Contact.Trim().Length == 0)
+        if (name.Length == 0)
         {
             if (contact is not null)
                 Db.ShownContacts.Remove(contact);
@@ -77,7 +78,7 @@ public sealed class ShownModel(AppDb db, TimeProvider clock) : CoopPage(db, cloc
 
         if (contact is null)
             Db.ShownContacts.Add(contact = new ShownContact(CoopId, Family.Id));
-        contact.Be(Input.Contact.Trim(), Input.Telephone.Trim());
+        contact.Be(name, telephone);
     }
 
     private async Task ListAsync() => Learners = await Db.Learners.Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Name).ToListAsync(Ct);
@@ -95,11 +96,11 @@ public sealed class ShownModel(AppDb db, TimeProvider clock) : CoopPage(db, cloc
         public List<LearnerRow> Learners { get; set; } = [];
 
         [StringLength(Person.LongestName, ErrorMessage = "A name has at most {1} signs.")]
-        public string Contact { get; set; } = "";
+        public string? Contact { get; set; }
 
         [StringLength(ShownContact.LongestTelephone, ErrorMessage = "A number has at most {1} signs.")]
         [RegularExpression(@"[0-9+()/. \-]*", ErrorMessage = "Write the number with digits, spaces, + and hyphens.")]
-        public string Telephone { get; set; } = "";
+        public string? Telephone { get; set; }
     }
 
     public sealed class LearnerRow

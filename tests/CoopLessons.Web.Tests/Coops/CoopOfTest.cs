@@ -3,7 +3,7 @@ using CoopLessons.Data.Families;
 using CoopLessons.Web.Tests.App;
 using Microsoft.EntityFrameworkCore;
 
-namespace CoopLessons.Web.Tests.Coop;
+namespace CoopLessons.Web.Tests.Coops;
 
 /// <summary>The Millrace co-op as a test needs it, founded and joined by the pages themselves.</summary>
 internal sealed record CoopOfTest(TestServer Server, Guid Id, TestFamily Leader)

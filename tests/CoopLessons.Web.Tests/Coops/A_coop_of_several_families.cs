@@ -2,7 +2,7 @@ using System.Net;
 using CoopLessons.Data.Coops;
 using CoopLessons.Web.Tests.App;
 
-namespace CoopLessons.Web.Tests.Coop;
+namespace CoopLessons.Web.Tests.Coops;
 
 /// <summary>Founding, joining by a link, parts, and leaving.</summary>
 [Collection(SharedServer.Name)]

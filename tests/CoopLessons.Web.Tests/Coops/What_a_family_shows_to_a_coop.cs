@@ -1,7 +1,7 @@
 using System.Net;
 using CoopLessons.Web.Tests.App;
 
-namespace CoopLessons.Web.Tests.Coop;
+namespace CoopLessons.Web.Tests.Coops;
 
 /// <summary>Names, ages, allergies and contacts: each by itself, and each can be taken back.</summary>
 [Collection(SharedServer.Name)]
