@@ -91,7 +91,13 @@ internal static class BundleTree
         var met = new Dictionary<string, int>(StringComparer.Ordinal);
         return new Branch(true, all.Select(e => e!.AsObject()).Select(entry =>
         {
-            var name = key == "ages" ? $"{entry["fromAge"]}-{entry["toAge"]}" : ((string)entry[key]!).ToUpperInvariant();
+            // A name in capitals is the same name; a word of the bundle has one spelling.
+            var name = key switch
+            {
+                "ages" => $"{entry["fromAge"]}-{entry["toAge"]}",
+                "kind" => (string)entry[key]!,
+                _ => ((string)entry[key]!).ToUpperInvariant(),
+            };
             if (field == "books")
                 name = books.Key(activity, name, (string?)entry["isbn"]);
             // Nothing forbids two lines of one name: the second is known as the second.

@@ -13,7 +13,7 @@ public static class OwnText
         var length = text.EnumerateRunes().Count();
         var most = Longest(spot);
         // A note may be nothing; everything else says something.
-        if (length == 0 && spot.Part != "note")
+        if (string.IsNullOrWhiteSpace(text) && spot.Part != "note")
             return "Write a text, or choose one of the two.";
         if (length > most)
             return $"The text has {length} characters; at most {most} have room here.";

@@ -7,7 +7,7 @@ namespace CoopLessons.Core.Sharing;
 /// </summary>
 /// <param name="Activity">The activity's code; null for the unit itself.</param>
 /// <param name="Field">Such as <c>does</c> or <c>supplies</c>; null for the activity as a whole.</param>
-/// <param name="Entry">Such as a subject's code, or a supply's name in capitals; null where the field is no list, or for the list's order.</param>
+/// <param name="Entry">Such as a subject's code, or a supply's name in capitals, a hazard's kind, “5-8” for ages; null where the field is no list, or for the list's order.</param>
 /// <param name="Part">Such as <c>note</c>, or <see cref="Sequence"/>; null for the whole.</param>
 public sealed record UnitSpot(string? Activity, string? Field, string? Entry = null, string? Part = null)
 {
