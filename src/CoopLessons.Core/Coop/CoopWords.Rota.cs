@@ -86,7 +86,7 @@ public static partial class CoopWords
     {
         var family = problem.Families.First(f => f.Id == balance.Family);
         var past = family.PastHundredths == 0 ? "" : $" and {Money(family.PastHundredths)} from before";
-        return $"{family.Name}: {Count(balance.Turns, "turn", "turns")} that count {balance.Weighted}{past}; a fair share is {Money(balance.FairHundredths)}, so {Distance(balance.DistanceHundredths)}.";
+        return $"{family.Name}: {Count(balance.Turns, "turn that counts", "turns that count")} {balance.Weighted}{past}; a fair share is {Money(balance.FairHundredths)}, so {Distance(balance.DistanceHundredths)}.";
     }
 
     private static string Distance(int hundredths) => hundredths switch
