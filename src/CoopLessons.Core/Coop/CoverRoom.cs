@@ -42,7 +42,7 @@ public sealed record CoverRoom(Guid Id, string Name, string Period, IReadOnlyLis
 public enum CoverFaultKind { TooFewUnrelated, TooFewAdults, ClassTooLarge, AgesTooFarApart, AllergenSwap, AllergenBlock, InTwoRooms }
 
 /// <summary>What is wrong with a room.</summary>
-/// <param name="Sentence">In plain words. It names no child.</param>
+/// <param name="Sentence">In plain words. It names no child, but where one would be in two rooms.</param>
 /// <param name="Missing">How many adults, children or years too few or too many; 0 for allergens.</param>
 public record CoverFault(CoverFaultKind Kind, Guid Room, string Period, string Sentence, int Missing);
 
