@@ -44,7 +44,8 @@ public sealed record OutingCount(
             throw new ArgumentException("A family stands twice on the list of the outing.", nameof(parties));
         var coming = parties.Where(p => p.CancelledOn is null).ToList();
         var room = new CoverRoom(outing.Id, outing.Name, outing.On.ToString("O", System.Globalization.CultureInfo.InvariantCulture),
-            [.. coming.SelectMany(p => p.Adults)], [.. coming.SelectMany(p => p.Children)]) { OffSite = true };
+            [.. coming.SelectMany(p => p.Adults)], [.. coming.SelectMany(p => p.Children)])
+        { OffSite = true };
         var asked = rules with { MostChildren = null, MostYearsApart = null };
         var needed = room.Children.Count == 0 ? 0 : Math.Max(rules.LeastUnrelated, Cover.AdultsNeeded([.. room.Children.Select(c => c.Age)], offSite: true, rules));
 

@@ -11,7 +11,15 @@ internal static class ListRoom
     /// <summary>By the member's name in an activity.</summary>
     public static IReadOnlyDictionary<string, int> OfActivity { get; } = new Dictionary<string, int>(StringComparer.Ordinal)
     {
-        ["subjects"] = 8, ["touches"] = 8, ["after"] = 8, ["ahead"] = 8, ["variants"] = 6, ["supplies"] = 40,
-        ["printables"] = 10, ["books"] = 10, ["hazards"] = 10, ["ingredients"] = 40,
+        ["subjects"] = 8,
+        ["touches"] = 8,
+        ["after"] = 8,
+        ["ahead"] = 8,
+        ["variants"] = 6,
+        ["supplies"] = 40,
+        ["printables"] = 10,
+        ["books"] = 10,
+        ["hazards"] = 10,
+        ["ingredients"] = 40,
     };
 }

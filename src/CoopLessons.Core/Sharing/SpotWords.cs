@@ -10,17 +10,40 @@ public static class SpotWords
 {
     private static readonly Dictionary<string, string> Names = new(StringComparer.Ordinal)
     {
-        ["title"] = "title", ["summary"] = "what it is about", ["weeks"] = "weeks", ["kind"] = "kind of work", ["does"] = "what you do",
-        ["handsOnMinutes"] = "minutes", ["adultNeed"] = "adult", [UnitSpot.Place] = "place", [UnitSpot.Waiting] = "wait",
-        ["name"] = "spelling", ["what"] = "spelling", [UnitSpot.Amount] = "amount", ["pages"] = "pages", ["use"] = "how it is read", ["author"] = "author",
-        ["isbn"] = "ISBN", ["note"] = "note", ["caution"] = "caution", ["takesDays"] = "days it takes", ["keepsDays"] = "days it keeps",
-        ["tendEveryDays"] = "days from one look to the next", ["ages"] = "ages",
+        ["title"] = "title",
+        ["summary"] = "what it is about",
+        ["weeks"] = "weeks",
+        ["kind"] = "kind of work",
+        ["does"] = "what you do",
+        ["handsOnMinutes"] = "minutes",
+        ["adultNeed"] = "adult",
+        [UnitSpot.Place] = "place",
+        [UnitSpot.Waiting] = "wait",
+        ["name"] = "spelling",
+        ["what"] = "spelling",
+        [UnitSpot.Amount] = "amount",
+        ["pages"] = "pages",
+        ["use"] = "how it is read",
+        ["author"] = "author",
+        ["isbn"] = "ISBN",
+        ["note"] = "note",
+        ["caution"] = "caution",
+        ["takesDays"] = "days it takes",
+        ["keepsDays"] = "days it keeps",
+        ["tendEveryDays"] = "days from one look to the next",
+        ["ages"] = "ages",
     };
 
     private static readonly Dictionary<string, (string One, string Many)> Lists = new(StringComparer.Ordinal)
     {
-        [UnitTree.Subjects] = ("subject", "subjects"), ["variants"] = ("ages", "ages"), ["supplies"] = ("supply", "supplies"), ["printables"] = ("print", "prints"),
-        ["books"] = ("book", "books"), ["hazards"] = ("hazard", "hazards"), ["ingredients"] = ("ingredient", "ingredients"), ["ahead"] = ("begun ahead:", "things begun ahead"),
+        [UnitTree.Subjects] = ("subject", "subjects"),
+        ["variants"] = ("ages", "ages"),
+        ["supplies"] = ("supply", "supplies"),
+        ["printables"] = ("print", "prints"),
+        ["books"] = ("book", "books"),
+        ["hazards"] = ("hazard", "hazards"),
+        ["ingredients"] = ("ingredient", "ingredients"),
+        ["ahead"] = ("begun ahead:", "things begun ahead"),
     };
 
     /// <summary>Texts too long for a line: that they differ is told, and they are shown beside each other.</summary>

@@ -8,7 +8,8 @@ namespace CoopLessons.Core.Tests.Sharing;
 public class Five_families_and_one_unit
 {
     private static readonly UnitBundle Birches = First.Without("paint-river").With("crumpled-watershed", a => a with { Subjects = [new("science", 2)] })
-        with { Subjects = [.. First.Subjects.Where(s => s.Code != "art")] };
+        with
+    { Subjects = [.. First.Subjects.Where(s => s.Code != "art")] };
 
     private static readonly UnitBundle Cedars = First.With("mill-race-tale", a => a with { HandsOnMinutes = 30 });
 

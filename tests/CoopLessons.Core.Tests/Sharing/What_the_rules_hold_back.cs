@@ -10,7 +10,8 @@ public class What_the_rules_hold_back
     private static readonly BundleActivity Boat = new("paper-boat", 2, 2, "A paper boat", ActivityKind.Making, "Fold.", [new("art", 1)], 20, 0, AdultNeed.Alone);
 
     private static readonly UnitBundle WithoutArt = First.Without("paint-river").With("crumpled-watershed", a => a with { Subjects = [new("science", 2)] })
-        with { Subjects = [.. First.Subjects.Where(s => s.Code != "art")] };
+        with
+    { Subjects = [.. First.Subjects.Where(s => s.Code != "art")] };
 
     private static UnitMerge Asked(string line, UnitBundle mine, UnitBundle theirs)
     {
