@@ -9,6 +9,7 @@ export async function sentSinceMade() {
   if (!made) return [];
   const { person } = await whose();
   const rows = (await all('items')).filter(row => row.person === person && row.state === 'sent' && Date.parse(row.sentAt) >= made);
+  rows.sort((one, other) => one.order - other.order);
   return Promise.all(rows.map(async ({ box, ...row }) => ({ ...row, ...await unseal(box) })));
 }
 
