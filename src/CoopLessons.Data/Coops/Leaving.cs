@@ -14,8 +14,14 @@ public static class Leaving
         var (coop, id) = (family.CoopId, family.FamilyId);
         db.ShownLearners.RemoveRange(await db.ShownLearners.Where(l => l.CoopId == coop && l.FamilyId == id).ToListAsync(ct));
         db.ShownContacts.RemoveRange(await db.ShownContacts.Where(c => c.CoopId == coop && c.FamilyId == id).ToListAsync(ct));
-        foreach (var invitation in await db.CoopInvitations.Where(i => i.CoopId == coop && i.FromId == id && i.WithdrawnAt == null && i.TakenAt == null).ToListAsync(ct))
-            invitation.Withdraw(now);
+        await EndLinksAsync(db, family, now, ct);
         family.Leave(now);
+    }
+
+    /// <summary>Links that the family made and nobody has opened end: it leaves, or leads no longer. Saved by the caller.</summary>
+    public static async Task EndLinksAsync(AppDb db, CoopFamily family, DateTime now, CancellationToken ct)
+    {
+        foreach (var invitation in await db.CoopInvitations.Where(i => i.CoopId == family.CoopId && i.FromId == family.FamilyId && i.WithdrawnAt == null && i.TakenAt == null).ToListAsync(ct))
+            invitation.Withdraw(now);
     }
 }

@@ -87,6 +87,18 @@ public sealed class A_coop_of_several_families(TestServer server)
     }
 
     [Fact]
+    public async Task Ends_the_open_links_of_a_family_that_leads_no_longer()
+    {
+        var coop = await CoopOfTest.FoundAsync(server);
+        var (birch, link) = (await coop.JoinAsync("Birch"), await coop.LinkAsync("Cedar"));
+        await coop.PartAsync(birch, CoopPart.Leader);
+        await coop.PartAsync(coop.Leader, CoopPart.Teacher);
+        var cedar = await server.FamilyAsync("Cedar");
+        using var shut = await cedar.Guardian.OpenAsync(link);
+        Assert.Equal(HttpStatusCode.Gone, shut.StatusCode);
+    }
+
+    [Fact]
     public async Task Is_never_without_a_leader()
     {
         var coop = await CoopOfTest.FoundAsync(server);

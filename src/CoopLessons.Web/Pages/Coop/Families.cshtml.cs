@@ -81,6 +81,8 @@ public sealed class FamiliesModel(AppDb db, TimeProvider clock, ServerSettings s
         if (IsLastLeader(family) && becomes != CoopPart.Leader)
             return Refused("The last leader stays one: somebody must be able to invite and to say who has which part.");
         family.Become(becomes);
+        if (!family.Leads)
+            await Leaving.EndLinksAsync(Db, family, Now, Ct);
         // Two leaders who step down at the same moment must not both succeed.
         Db.Entry(Coop).State = EntityState.Modified;
         if (!await SaveAsync())
