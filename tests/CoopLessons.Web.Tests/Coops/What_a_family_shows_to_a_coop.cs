@@ -48,6 +48,22 @@ public sealed class What_a_family_shows_to_a_coop(TestServer server)
     }
 
     [Fact]
+    public async Task Follows_the_child_whose_allergies_change_and_ends_when_it_is_set_aside()
+    {
+        var (coop, birch) = await TwoAsync();
+        await ShowAsync(birch, coop, new() { ["Input.Learners[0].Name"] = "true", ["Input.Learners[0].Allergies"] = "true" });
+        var child = (await birch.FromDbAsync(db => Task.FromResult(db.Learners.Single(l => l.Name == "Linnet")))).Id;
+        using var changed = await birch.Guardian.SubmitAsync(await birch.Guardian.GetAsync($"/family/learners/{child}"), new() { ["Input.AllergyNote"] = "kiwi and figs" });
+        Assert.Equal(HttpStatusCode.Redirect, changed.StatusCode);
+        Assert.Contains("kiwi and figs", await SeenAsync(coop.Leader, coop), StringComparison.Ordinal);
+
+        var page = await birch.Guardian.GetAsync($"/family/learners/{child}");
+        using var aside = await birch.Guardian.SubmitAsync(page, within: "form[action*='Aside'] button");
+        Assert.Equal(HttpStatusCode.Redirect, aside.StatusCode);
+        Assert.DoesNotContain("Linnet", await SeenAsync(coop.Leader, coop), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Is_asked_of_its_own_children_alone_and_of_a_number_that_can_be_called()
     {
         var (coop, birch) = await TwoAsync();

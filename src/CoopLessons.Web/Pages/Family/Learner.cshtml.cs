@@ -1,4 +1,5 @@
 using CoopLessons.Data;
+using CoopLessons.Data.Coops;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -40,6 +41,7 @@ public sealed class LearnerModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
         }
 
         Input.Write(learner);
+        await Showing.FollowAsync(Db, learner, Today, Ct);
         // Levels are rows of their own; the version that guards them is the child's.
         Db.Entry(learner).State = EntityState.Modified;
         Expect(learner, Version);
@@ -74,6 +76,7 @@ public sealed class LearnerModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
                 learner.PutAside();
             else
                 learner.BringBack();
+            await Showing.FollowAsync(Db, learner, Today, Ct);
             Expect(learner, Version);
             if (!await SaveAsync())
             {
