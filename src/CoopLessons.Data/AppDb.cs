@@ -6,6 +6,7 @@ using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Coops;
+using CoopLessons.Data.Coops.Days;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Files;
@@ -106,6 +107,11 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<CoopInvitation> CoopInvitations => Set<CoopInvitation>();
     public DbSet<ShownLearner> ShownLearners => Set<ShownLearner>();
     public DbSet<ShownContact> ShownContacts => Set<ShownContact>();
+    public DbSet<CoopMeeting> CoopMeetings => Set<CoopMeeting>();
+    public DbSet<CoopPeriod> CoopPeriods => Set<CoopPeriod>();
+    public DbSet<CoopRoom> CoopRooms => Set<CoopRoom>();
+    public DbSet<CoopAdult> CoopAdults => Set<CoopAdult>();
+    public DbSet<CoopClass> CoopClasses => Set<CoopClass>();
 
     private Guid? FamilyId => Current.FamilyId;
 

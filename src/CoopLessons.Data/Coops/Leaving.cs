@@ -14,6 +14,9 @@ public static class Leaving
         var (coop, id) = (family.CoopId, family.FamilyId);
         db.ShownLearners.RemoveRange(await db.ShownLearners.Where(l => l.CoopId == coop && l.FamilyId == id).ToListAsync(ct));
         db.ShownContacts.RemoveRange(await db.ShownContacts.Where(c => c.CoopId == coop && c.FamilyId == id).ToListAsync(ct));
+        // The turns that its adults had stay with their names.
+        foreach (var adult in await db.CoopAdults.Where(a => a.CoopId == coop && a.FamilyId == id).ToListAsync(ct))
+            db.CoopAdults.Remove(adult);
         await EndLinksAsync(db, family, now, ct);
         family.Leave(now);
     }
