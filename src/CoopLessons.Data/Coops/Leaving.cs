@@ -17,6 +17,7 @@ public static class Leaving
         // The turns that its adults had stay with their names.
         foreach (var adult in await db.CoopAdults.Where(a => a.CoopId == coop && a.FamilyId == id).ToListAsync(ct))
             db.CoopAdults.Remove(adult);
+        db.UnitUses.RemoveRange(await db.UnitUses.Where(u => u.CoopId == coop && u.FamilyId == id).ToListAsync(ct));
         await EndLinksAsync(db, family, now, ct);
         family.Leave(now);
     }

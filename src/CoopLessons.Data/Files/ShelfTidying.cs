@@ -22,6 +22,9 @@ public static class ShelfTidying
         var unused = await db.StoredFiles
             .Where(f => !db.PrintSources.Any(s => s.Hash == f.Hash) && !db.Pieces.Any(p => p.Hash == f.Hash || p.SmallHash == f.Hash || p.OriginalHash == f.Hash))
             .ToListAsync(ct);
+        // What came with a unit and waits there is named by a list within its row.
+        var waiting = (await db.ArrivedPacks.AsNoTracking().ToListAsync(ct)).SelectMany(p => p.Prints).Select(p => p.Hash).ToHashSet(StringComparer.Ordinal);
+        unused.RemoveAll(f => waiting.Contains(f.Hash));
         if (unused.Count > 0)
         {
             db.StoredFiles.RemoveRange(unused);

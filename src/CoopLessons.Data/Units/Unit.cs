@@ -69,6 +69,18 @@ public sealed class Unit : IFamilyOwned, IVersioned
         _activities.Add(activity);
     }
 
+    /// <summary>Takes an activity out of the unit.</summary>
+    /// <exception cref="InvalidOperationException">The unit has no activity of this code.</exception>
+    public Activity Drop(string code)
+    {
+        var activity = _activities.Single(a => a.Code == code);
+        _activities.Remove(activity);
+        return activity;
+    }
+
+    /// <summary>Lets go of all subjects but these.</summary>
+    public void HoldOnly(IReadOnlySet<Guid> subjects) => _subjects.RemoveAll(s => !subjects.Contains(s.SubjectId));
+
     /// <summary>The activities that the family does: not left out themselves, and with a subject that was taken.</summary>
     public IEnumerable<Activity> InPlan()
     {

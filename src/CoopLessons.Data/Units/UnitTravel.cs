@@ -1,6 +1,6 @@
+using CoopLessons.Core.Sharing;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
-using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Data.Units;
 
@@ -20,20 +20,44 @@ public static class UnitTravel
     /// <param name="id">Made on the page that sent it, so that a second sending is recognised.</param>
     public static async Task<Unit> TakeInAsync(AppDb db, UnitBundle bundle, Guid id, CancellationToken ct)
     {
-        await db.Subjects.LoadAsync(ct);
-        // With those that an earlier bundle added and nobody saved yet.
-        var own = db.Subjects.Local.OrderBy(s => s.Order).ToList();
-        var ids = new Dictionary<string, Guid>(StringComparer.Ordinal);
-        foreach (var subject in bundle.Subjects)
-            ids[subject.Code] = Meet(db, own, subject).Id;
+        var met = await MetSubjects.OfAsync(db, new Dictionary<string, Guid>(), ct);
+        return TakeIn(db, met.InOwn(bundle), id, met);
+    }
 
-        var unit = new Unit(id, bundle.Title, bundle.Summary, bundle.Weeks);
-        foreach (var subject in bundle.Subjects)
-            unit.Hold(ids[subject.Code]);
-        foreach (var activity in bundle.Activities)
-            unit.Add(new Activity(Guid.CreateVersion7(), activity.Code, FactsOf(activity), DetailsOf(activity, ids)));
+    /// <inheritdoc cref="TakeInAsync(AppDb, UnitBundle, CancellationToken)"/>
+    /// <param name="own">As <see cref="MetSubjects.InOwn"/> gave it.</param>
+    public static Unit TakeIn(AppDb db, UnitBundle own, Guid id, MetSubjects met)
+    {
+        var unit = new Unit(id, own.Title, own.Summary, own.Weeks);
+        Write(db, unit, own, met);
         db.Units.Add(unit);
         return unit;
+    }
+
+    /// <summary>
+    /// Makes the unit what the bundle says. Activities are known by their codes; those that stay keep their days, their
+    /// files and whether they are left out, and those that go take their days with them, as when they are removed by hand.
+    /// </summary>
+    /// <param name="unit">With subjects and activities loaded.</param>
+    /// <param name="own">In the family's own codes.</param>
+    public static void Write(AppDb db, Unit unit, UnitBundle own, MetSubjects met)
+    {
+        var ids = met.Own.ToDictionary(s => s.Code, s => s.Id, StringComparer.Ordinal);
+        var before = ToBundle(unit, met.Own).Activities.ToDictionary(a => a.Code, StringComparer.Ordinal);
+        unit.Describe(own.Title, own.Summary, own.Weeks);
+        foreach (var subject in own.Subjects)
+            unit.Hold(ids[subject.Code]);
+        foreach (var activity in own.Activities)
+        {
+            if (!before.Remove(activity.Code, out var was))
+                unit.Add(new Activity(Guid.CreateVersion7(), activity.Code, FactsOf(activity), DetailsOf(activity, ids)));
+            else if (Text(was) != Text(activity))
+                unit.Activities.Single(a => a.Code == activity.Code).Describe(FactsOf(activity), DetailsOf(activity, ids));
+        }
+
+        foreach (var code in before.Keys)
+            db.Activities.Remove(unit.Drop(code));
+        unit.HoldOnly(own.Subjects.Select(s => ids[s.Code]).ToHashSet());
     }
 
     /// <summary>The unit as a bundle, with what the family left out still in it.</summary>
@@ -53,25 +77,13 @@ public static class UnitTravel
             [.. unit.Activities.OrderBy(a => a.Week).ThenBy(a => a.Order).ThenBy(a => a.Code, StringComparer.Ordinal).Select(a => ToBundle(a, codes, there))]);
     }
 
-    private static FamilySubject Meet(AppDb db, List<FamilySubject> own, BundleSubject subject)
-    {
-        var known = own.FirstOrDefault(s => s.Code == subject.Code)
-            ?? own.FirstOrDefault(s => string.Equals(s.Name, subject.Name, StringComparison.OrdinalIgnoreCase));
-        if (known is not null)
-            return known;
-        var added = new FamilySubject(Guid.CreateVersion7(), subject.Code, string.Concat(subject.Name.EnumerateRunes().Take(FamilySubject.LongestName)), own.Count == 0 ? 0 : own.Max(s => s.Order) + 1);
-        own.Add(added);
-        db.Subjects.Add(added);
-        return added;
-    }
-
     private static ActivityFacts FactsOf(BundleActivity a) =>
         new(a.Week, a.Order, a.Title, a.Kind, a.Does, a.AdultNeed, a.HandsOnMinutes, a.WaitingMinutes, a.WaitingFor ?? "");
 
     private static ActivityDetails DetailsOf(BundleActivity a, Dictionary<string, Guid> ids) => new(
         [
-            .. Weights(a, ids),
-            .. (a.Touches ?? []).Select(t => ids[t]).Distinct().Except(a.Subjects.Select(s => ids[s.Code])).Select(id => new ActivitySubject(id, 0)),
+            .. a.Subjects.Select(s => new ActivitySubject(ids[s.Code], s.Weight)),
+            .. (a.Touches ?? []).Select(t => new ActivitySubject(ids[t], 0)),
         ],
         a.Variants ?? [], a.Supplies ?? [], a.Printables ?? [], a.Books ?? [], a.Hazards ?? [],
         // In the order in which a form shows them, so that saving it unchanged changes nothing.
@@ -81,13 +93,9 @@ public static class UnitTravel
         Ahead = a.Ahead ?? [],
     };
 
-    /// <summary>Two of the bundle's subjects may meet one of the family's: their weights are added, and drawn down to the largest that travels.</summary>
-    private static IEnumerable<ActivitySubject> Weights(BundleActivity a, Dictionary<string, Guid> ids)
-    {
-        var sums = a.Subjects.GroupBy(s => ids[s.Code]).Select(g => new ActivitySubject(g.Key, g.Sum(s => s.Weight))).ToList();
-        var largest = sums.Max(s => s.Weight);
-        return largest <= MostWeight ? sums : sums.Select(s => s with { Weight = Math.Max(1, s.Weight * MostWeight / largest) });
-    }
+    // Order where it says nothing, empty lists and trailing zeros are no change.
+    private static string Text(BundleActivity activity) =>
+        UnitHash.Text(new UnitBundle(UnitBundle.FormatName, UnitBundle.CurrentVersion, "", "", 1, [], [activity]));
 
     private static BundleActivity ToBundle(Activity a, Dictionary<Guid, string> codes, HashSet<string> there) => new(
         a.Code, a.Week, a.Order, a.Title, a.Kind, a.Does,
