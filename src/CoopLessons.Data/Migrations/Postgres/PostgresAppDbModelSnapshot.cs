@@ -139,6 +139,413 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("CoopInvitations");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopAdult", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("Gone")
+                        .HasColumnType("boolean");
+
+                    b.Property<bool>("Guest")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid?>("LivesWithFamily")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "FamilyId");
+
+                    b.ToTable("CoopAdults");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopClass", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Details")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Does")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("date");
+
+                    b.Property<int>("FromAge")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("Last")
+                        .HasColumnType("date");
+
+                    b.Property<bool>("OffSite")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid>("PeriodId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("RoomId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Size")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int>("ToAge")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopClasses");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopMeeting", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("CalledOffAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("CalledOffFor")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("InsteadOf")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Where")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "On")
+                        .IsUnique();
+
+                    b.ToTable("CoopMeetings");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopPeriod", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<TimeOnly>("From")
+                        .HasColumnType("time without time zone");
+
+                    b.Property<TimeOnly>("Until")
+                        .HasColumnType("time without time zone");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopPeriods");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopRoom", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("Holds")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopRooms");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferAnswer", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("OfferId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Of")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Taken")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Word")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.HasKey("CoopId", "OfferId");
+
+                    b.ToTable("OfferAnswers");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferedChange", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "SharedUnitId");
+
+                    b.ToTable("OfferedChanges");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedPrint", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Activity")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Printable")
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("Pages")
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "SharedUnitId", "Number", "Activity", "Printable");
+
+                    b.ToTable("SharedPrints");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedRevision", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Author")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("CoopId", "SharedUnitId", "Number");
+
+                    b.ToTable("SharedRevisions");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedUnit", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Author")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Newest")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("PublishedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("SharedUnits");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.UnitUse", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("Since")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "FamilyId", "SharedUnitId");
+
+                    b.HasIndex("CoopId", "SharedUnitId");
+
+                    b.ToTable("UnitUses");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Coops.ShownContact", b =>
                 {
                     b.Property<Guid>("CoopId")
@@ -2572,6 +2979,44 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("Activities");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Units.ArrivedPack", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("UnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("BaseText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Prints")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "UnitId");
+
+                    b.ToTable("ArrivedPacks");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Units.Unit", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -2604,6 +3049,56 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasKey("FamilyId", "Id");
 
                     b.ToTable("Units");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Units.UnitOrigin", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("UnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("BaseText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid?>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Known")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Open")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("SharedId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "UnitId");
+
+                    b.HasIndex("FamilyId", "SharedId");
+
+                    b.ToTable("UnitOrigins");
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Units.UnitSubject", b =>
@@ -2712,6 +3207,135 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasOne("CoopLessons.Data.Coops.Coop", null)
                         .WithMany()
                         .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopAdult", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopClass", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopMeeting", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopPeriod", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopRoom", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferAnswer", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.OfferedChange", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Coops.Sharing.OfferAnswer", "CoopId", "OfferId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferedChange", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedPrint", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedRevision", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId", "Number")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedRevision", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedUnit", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.UnitUse", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -3519,11 +4143,41 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Units.ArrivedPack", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Unit", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Units.ArrivedPack", "FamilyId", "UnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Units.Unit", b =>
                 {
                     b.HasOne("CoopLessons.Data.Families.Family", null)
                         .WithMany()
                         .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Units.UnitOrigin", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Unit", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Units.UnitOrigin", "FamilyId", "UnitId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

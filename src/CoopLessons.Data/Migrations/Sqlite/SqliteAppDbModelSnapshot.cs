@@ -134,6 +134,413 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.ToTable("CoopInvitations");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopAdult", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Gone")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("Guest")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("LivesWithFamily")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "FamilyId");
+
+                    b.ToTable("CoopAdults");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopClass", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Details")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Does")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("FromAge")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("Last")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("OffSite")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("PeriodId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("RoomId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Size")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ToAge")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopClasses");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopMeeting", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("CalledOffAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CalledOffFor")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("InsteadOf")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Where")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "On")
+                        .IsUnique();
+
+                    b.ToTable("CoopMeetings");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopPeriod", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<TimeOnly>("From")
+                        .HasColumnType("TEXT");
+
+                    b.Property<TimeOnly>("Until")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopPeriods");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopRoom", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Holds")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopRooms");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferAnswer", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OfferId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Of")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Taken")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Word")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "OfferId");
+
+                    b.ToTable("OfferAnswers");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferedChange", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "SharedUnitId");
+
+                    b.ToTable("OfferedChanges");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedPrint", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Activity")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Printable")
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Pages")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "SharedUnitId", "Number", "Activity", "Printable");
+
+                    b.ToTable("SharedPrints");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedRevision", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Author")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "SharedUnitId", "Number");
+
+                    b.ToTable("SharedRevisions");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedUnit", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Author")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Newest")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("PublishedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("SharedUnits");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.UnitUse", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("Since")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "FamilyId", "SharedUnitId");
+
+                    b.HasIndex("CoopId", "SharedUnitId");
+
+                    b.ToTable("UnitUses");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Coops.ShownContact", b =>
                 {
                     b.Property<Guid>("CoopId")
@@ -2567,6 +2974,44 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.ToTable("Activities");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Units.ArrivedPack", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("UnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("BaseText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Prints")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "UnitId");
+
+                    b.ToTable("ArrivedPacks");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Units.Unit", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -2599,6 +3044,56 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.HasKey("FamilyId", "Id");
 
                     b.ToTable("Units");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Units.UnitOrigin", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("UnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("BaseText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Known")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Open")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SharedId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "UnitId");
+
+                    b.HasIndex("FamilyId", "SharedId");
+
+                    b.ToTable("UnitOrigins");
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Units.UnitSubject", b =>
@@ -2705,6 +3200,135 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.HasOne("CoopLessons.Data.Coops.Coop", null)
                         .WithMany()
                         .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopAdult", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopClass", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopMeeting", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopPeriod", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopRoom", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferAnswer", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.OfferedChange", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Coops.Sharing.OfferAnswer", "CoopId", "OfferId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferedChange", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedPrint", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedRevision", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId", "Number")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedRevision", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedUnit", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.UnitUse", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -3512,11 +4136,41 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Units.ArrivedPack", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Unit", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Units.ArrivedPack", "FamilyId", "UnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Units.Unit", b =>
                 {
                     b.HasOne("CoopLessons.Data.Families.Family", null)
                         .WithMany()
                         .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Units.UnitOrigin", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Unit", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Units.UnitOrigin", "FamilyId", "UnitId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
