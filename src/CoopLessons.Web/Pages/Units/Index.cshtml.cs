@@ -1,5 +1,6 @@
 using CoopLessons.Core.Units;
 using CoopLessons.Data;
+using CoopLessons.Data.Coops.Sharing;
 using CoopLessons.Data.Scenario;
 using CoopLessons.Data.Units;
 using Microsoft.AspNetCore.Mvc;
@@ -12,6 +13,10 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : UnitsPage(db, clo
 {
     public IReadOnlyList<Unit> Taken { get; private set; } = [];
     public IReadOnlyList<Unit> Shelf { get; private set; } = [];
+
+    /// <summary>Those of which a newer version is there, or something was left for later.</summary>
+    public IReadOnlySet<Guid> Newer { get; private set; } = new HashSet<Guid>();
+
     public IReadOnlyDictionary<string, UnitBundle> Offered => ScenarioFiles.Units;
 
     /// <summary>An id for each copy that may be taken from this page.</summary>
@@ -22,6 +27,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : UnitsPage(db, clo
     public async Task OnGetAsync()
     {
         var units = await Db.Units.AsNoTracking().Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().ToListAsync(Ct);
+        Newer = await NewerVersion.WaitingAsync(Db, Ct);
         Taken = [.. units.Where(u => u.IsTaken).OrderBy(u => u.StartsOn).ThenBy(u => u.Title, StringComparer.OrdinalIgnoreCase)];
         Shelf = [.. units.Where(u => !u.IsTaken).OrderBy(u => u.Title, StringComparer.OrdinalIgnoreCase).ThenBy(u => u.Id)];
     }

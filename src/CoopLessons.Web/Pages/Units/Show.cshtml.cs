@@ -1,9 +1,11 @@
 using System.ComponentModel.DataAnnotations;
 using CoopLessons.Core.Calendar;
 using CoopLessons.Data;
+using CoopLessons.Data.Coops.Sharing;
 using CoopLessons.Data.Planning;
 using CoopLessons.Data.Units;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Units;
 
@@ -25,6 +27,14 @@ public sealed class ShowModel(AppDb db, TimeProvider clock) : UnitsPage(db, cloc
     /// <summary>Null where nothing is written that could fit or not.</summary>
     public UnitFit? Fit { get; private set; }
     public Unit Unit => Plan.Unit;
+
+    /// <summary>Where it came from; null for a unit of the family's own.</summary>
+    public UnitOrigin? Origin { get; private set; }
+
+    /// <summary>Whether it is still shared in a co-op of the family's.</summary>
+    public bool IsFromCoop { get; private set; }
+
+    public bool IsNewerThere { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(Guid id) => await ShowAsync(id) ? Page() : NotFound();
 
@@ -132,6 +142,9 @@ public sealed class ShowModel(AppDb db, TimeProvider clock) : UnitsPage(db, cloc
         Take = new TakeInput { Monday = monday, Version = unit.Version };
         if (unit.Activities.Count > 0)
             Fit = UnitFit.Of(unit, await FamilyWeek.OfUnitAsync(Db, unit, monday, Ct), AskedWeek);
+        Origin = await Db.UnitOrigins.AsNoTracking().SingleOrDefaultAsync(o => o.UnitId == id, Ct);
+        IsFromCoop = Origin is { } from && await Db.SharedUnits.AnyAsync(u => u.CoopId == from.CoopId && u.Id == from.SharedId, Ct);
+        IsNewerThere = (await NewerVersion.WaitingAsync(Db, Ct)).Contains(id);
         return true;
     }
 
