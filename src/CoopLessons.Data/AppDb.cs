@@ -152,6 +152,7 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     {
         configurationBuilder.Properties<DateTime>().HaveConversion<UtcConverter>();
         configurationBuilder.Properties<decimal>().HaveConversion<PlainNumber>().HaveMaxLength(40);
+        configurationBuilder.Properties<TimeOnly>().HaveConversion<MinuteOfDay>();
         configurationBuilder.Properties<Role>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<Place>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<ActivityKind>().HaveConversion<string>().HaveMaxLength(20);
@@ -195,6 +196,10 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     /// <summary>Quantities are kept as they are written: neither database has a column that holds every decimal exactly as the other does.</summary>
     private sealed class PlainNumber()
         : ValueConverter<decimal, string>(v => v.ToString(CultureInfo.InvariantCulture), v => decimal.Parse(v, CultureInfo.InvariantCulture));
+
+    /// <summary>A time of day as whole minutes since midnight: SQLite has no type for it.</summary>
+    private sealed class MinuteOfDay()
+        : ValueConverter<TimeOnly, int>(v => v.Hour * 60 + v.Minute, v => new TimeOnly(v / 60, v % 60));
 
     private sealed class UtcConverter()
         : ValueConverter<DateTime, DateTime>(v => v.ToUniversalTime(), v => DateTime.SpecifyKind(v, DateTimeKind.Utc));

@@ -38,16 +38,20 @@ public sealed class Host(DateTimeOffset now) : WebApplicationFactory<Program>
     }
 
     /// <summary>A family in the Central zone with two guardians, Iris and Basil, and two children.</summary>
-    public async Task<Household> HouseholdAsync()
+    public Task<Household> HouseholdAsync() => HouseholdAsync("Alder", "Iris", "Basil");
+
+    /// <summary>The same under other names; addresses are of the family’s own.</summary>
+    public async Task<Household> HouseholdAsync(string family, string one, string other)
     {
         await using var scope = Services.CreateAsyncScope();
         var people = scope.ServiceProvider.GetRequiredService<UserManager<Person>>();
         var db = scope.ServiceProvider.GetRequiredService<AppDb>();
-        var (first, second) = (Person.Named("Iris", "iris@alder.millrace.example"), Person.Named("Basil", "basil@alder.millrace.example"));
+        Person Named(string name) => Person.Named(name, $"{name}@{family}.millrace.example".ToLowerInvariant());
+        var (first, second) = (Named(one), Named(other));
         foreach (var person in new[] { first, second })
             Assert.True((await people.CreateAsync(person, Household.Password)).Succeeded);
         var (id, at) = (Guid.CreateVersion7(), Clock.GetUtcNow().UtcDateTime);
-        NewFamily.Found(db, id, "Alder", "America/Chicago", first.Id, first.Name, DateOnly.FromDateTime(at), at);
+        NewFamily.Found(db, id, family, "America/Chicago", first.Id, first.Name, DateOnly.FromDateTime(at), at);
         db.Memberships.Add(new Membership(second.Id, second.Name, Role.Guardian, at));
         db.Learners.AddRange(new Learner(Guid.CreateVersion7(), "Linnet", new(at.Year - 9, 5, 4), 0), new Learner(Guid.CreateVersion7(), "Wren", new(at.Year - 6, 9, 30), 1));
         await db.SaveChangesAsync();

@@ -60,7 +60,7 @@ internal sealed record Furnished(
             books.AddTo(db, learner.Id);
             gathered.AddTo(db, ids[3]);
             lists.AddTo(db, ids[1], ids[4], family.GuardianId);
-            shared.AddTo(db, ids[1]);
+            shared.AddTo(db, ids[1], unit);
             await PlanStep.TakeAsync(db, ids[11], new PlanProposal("Thursday 12 March fell through: let go", [], [], [], []), author, TestServer.Start.UtcDateTime, default);
             AddPrint(db, ids[3], ids[12], author);
             var spell = new IllSpell(ids[13], new DateOnly(2026, 3, 2), [learner.Id], author, TestServer.Start.UtcDateTime);
@@ -121,6 +121,8 @@ internal sealed record Furnished(
         ("personid", _) => Family.GuardianId,
         ("familyid" or "memberid", _) => Family.Id,
         ("coopid", _) => Shared.Coop,
+        ("sharedid", _) => Unit,
+        ("offerid", _) => Shared.Offer,
         ("invitationid", _) => Shared.Invitation,
         ("eventid", _) => LegalEvent,
         ("pathwayid", _) => OwnPathway,
@@ -163,5 +165,5 @@ internal sealed record Furnished(
     public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take" or "/Mine/Index", "id")
         or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Week/Ill/Index", "newid")
-        or ("/Coop/Found" or "/Coop/Families", "newid") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
+        or ("/Units/Offer", "offerid") or ("/Coop/Found" or "/Coop/Families", "newid") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }
