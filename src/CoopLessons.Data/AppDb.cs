@@ -121,6 +121,11 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<CoopRoom> CoopRooms => Set<CoopRoom>();
     public DbSet<CoopAdult> CoopAdults => Set<CoopAdult>();
     public DbSet<CoopClass> CoopClasses => Set<CoopClass>();
+    public DbSet<ClassListLine> ClassListLines => Set<ClassListLine>();
+    public DbSet<AttendanceTaken> AttendancesTaken => Set<AttendanceTaken>();
+    public DbSet<BeenWord> BeenWords => Set<BeenWord>();
+    public DbSet<CoopOuting> CoopOutings => Set<CoopOuting>();
+    public DbSet<OutingAnswer> OutingAnswers => Set<OutingAnswer>();
 
     private Guid? FamilyId => Current.FamilyId;
 

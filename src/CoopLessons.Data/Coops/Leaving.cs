@@ -12,6 +12,9 @@ public static class Leaving
     public static async Task TakeOutAsync(AppDb db, CoopFamily family, DateTime now, CancellationToken ct)
     {
         var (coop, id) = (family.CoopId, family.FamilyId);
+        // Places and numbers go by a line of the list, so that nobody else loses one; attendance stays, as numbers without names.
+        await Days.SigningUp.WithdrawAsync(db, coop, await db.ShownLearners.Where(l => l.CoopId == coop && l.FamilyId == id).Select(l => l.LearnerId).ToListAsync(ct), now, ct);
+        db.OutingAnswers.RemoveRange(await db.OutingAnswers.Where(a => a.CoopId == coop && a.FamilyId == id).ToListAsync(ct));
         db.ShownLearners.RemoveRange(await db.ShownLearners.Where(l => l.CoopId == coop && l.FamilyId == id).ToListAsync(ct));
         db.ShownContacts.RemoveRange(await db.ShownContacts.Where(c => c.CoopId == coop && c.FamilyId == id).ToListAsync(ct));
         // The turns that its adults had stay with their names.

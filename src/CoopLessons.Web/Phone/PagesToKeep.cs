@@ -1,5 +1,6 @@
 using CoopLessons.Core.Calendar;
 using CoopLessons.Data;
+using CoopLessons.Data.Coops;
 using CoopLessons.Data.Planning;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Web.Pages.Today;
@@ -35,11 +36,23 @@ public static class PagesToKeep
         {
             var week = Week.Of(today);
             pages.AddRange([new($"/week/shopping/{week.Iso}"), new($"/week/shopping/{week.Next.Iso}")]);
+            pages.AddRange(await OfCoopsAsync(db, today, ct));
         }
 
         var entries = await db.LogRevisions.Where(r => r.Number == r.Entry.Newest && !r.Removed && r.Date == today)
             .OrderByDescending(r => r.WrittenAt).Select(r => r.EntryId).Take(MostEntries).ToListAsync(ct);
         pages.AddRange(entries.SelectMany(id => new PageToKeep[] { new($"/log/{id}"), new($"/log/{id}/change") }));
         return pages;
+    }
+
+    /// <summary>Who is there on a class day that is near, for families that teach; the card of an outing to which the family goes.</summary>
+    private static async Task<IReadOnlyList<PageToKeep>> OfCoopsAsync(AppDb db, DateOnly today, CancellationToken ct)
+    {
+        var (family, tomorrow) = (db.Current.FamilyId, today.AddDays(1));
+        var meetings = await db.CoopMeetings.Where(m => (m.On == today || m.On == tomorrow) && m.CalledOffAt == null && db.CoopFamilies.Any(f => f.CoopId == m.CoopId && f.FamilyId == family && f.Part != CoopPart.Member))
+            .Select(m => new { m.CoopId, m.Id, m.On }).ToListAsync(ct);
+        var outings = await db.CoopOutings.Where(o => (o.On == today || o.On == tomorrow) && db.OutingAnswers.Any(a => a.CoopId == o.CoopId && a.OutingId == o.Id && a.FamilyId == family && a.CancelledOn == null))
+            .Select(o => new { o.CoopId, o.Id, o.On }).ToListAsync(ct);
+        return [.. meetings.Select(m => new PageToKeep($"/coop/{m.CoopId}/days/{m.Id}/attendance", m.On)), .. outings.Select(o => new PageToKeep($"/coop/{o.CoopId}/outings/{o.Id}/card", o.On))];
     }
 }

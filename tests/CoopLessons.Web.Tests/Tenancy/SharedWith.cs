@@ -2,6 +2,7 @@ using CoopLessons.Data;
 using CoopLessons.Data.Coops;
 using CoopLessons.Data.Coops.Sharing;
 using CoopLessons.Data.Units;
+using CoopLessons.Data.Coops.Days;
 using CoopLessons.Web.Tests.App;
 
 namespace CoopLessons.Web.Tests.Tenancy;
@@ -15,6 +16,18 @@ internal sealed class SharedWith(Guid familyId)
 
     public Guid Offer { get; } = Guid.CreateVersion7();
 
+    public Guid Meeting { get; } = Guid.CreateVersion7();
+
+    public Guid Period { get; } = Guid.CreateVersion7();
+
+    public Guid Room { get; } = Guid.CreateVersion7();
+
+    public Guid Adult { get; } = Guid.CreateVersion7();
+
+    public Guid Class { get; } = Guid.CreateVersion7();
+
+    public Guid Outing { get; } = Guid.CreateVersion7();
+
     /// <param name="unit">That the family publishes, and to which it offers a change itself.</param>
     public void AddTo(AppDb db, Guid learnerId, Unit unit)
     {
@@ -25,6 +38,12 @@ internal sealed class SharedWith(Guid familyId)
         db.Add(new CoopInvitation(Coop, Invitation, CoopLessons.Data.Families.Invitation.NewSecret(), "Cedar", mine, TestServer.Start.UtcDateTime));
         db.Add(new ShownLearner(Coop, familyId, learnerId));
         db.Add(new ShownContact(Coop, familyId));
+        AddUnit(db, mine, unit);
+        AddDays(db, learnerId);
+    }
+
+    private void AddUnit(AppDb db, CoopFamily mine, Unit unit)
+    {
         var bundle = PublishedBundle.Of(UnitTravel.ToBundle(unit, [.. db.Subjects.Local]));
         var shared = new SharedUnit(Coop, mine, unit);
         var revision = shared.Publish(mine, bundle, "", TestServer.Start.UtcDateTime);
@@ -32,5 +51,24 @@ internal sealed class SharedWith(Guid familyId)
         db.AddRange(shared, revision, offer, new UnitUse(Coop, familyId, unit.Id, TestServer.Start.UtcDateTime));
         db.Add(new UnitOrigin(unit.Id, unit.Id, bundle, new Dictionary<string, Guid>()));
         db.Add(new ArrivedPack(unit.Id, new UnitPack(unit.Id, "Cedar", bundle, bundle, []), TestServer.Start.UtcDateTime));
+    }
+
+    private void AddDays(AppDb db, Guid learnerId)
+    {
+        db.Add(new CoopMeeting(Coop, Meeting, TestServer.Today, "the mill house"));
+        db.Add(new CoopPeriod(Coop, Period, new(10, 0), new(10, 50)));
+        db.Add(new CoopRoom(Coop, Room, "the barn", null));
+        db.Add(new CoopAdult(Coop, familyId, Adult, "Iris"));
+        var facts = new ClassFacts("Ropes", "Knots and pulleys.", Period, Room, 6, 9, 6, TestServer.Today.AddDays(-7), TestServer.Today.AddDays(70), false);
+        var ropes = new CoopClass(Coop, Class, facts, ClassDetails.Empty with { Teachers = [Adult] });
+        db.Add(ropes);
+        db.Add(ClassListLine.Resize(ropes, 1, familyId, TestServer.Start.UtcDateTime));
+        db.Add(ClassListLine.SignUp(ropes, 2, familyId, Guid.CreateVersion7(), [learnerId], TestServer.Start.UtcDateTime));
+        db.Add(new AttendanceTaken(Coop, Guid.CreateVersion7(), new(Meeting, Class, TestServer.Today, "Ropes", 50, ["Science"], [learnerId], []), "Alder", TestServer.Start.UtcDateTime));
+        db.Add(new BeenWord(Guid.CreateVersion7(), Class, learnerId, null, TestServer.Start.UtcDateTime));
+        db.Add(new CoopOuting(Coop, Outing, new("The glass works", TestServer.Today.AddDays(14), "the glass works", "the mill house", new(9, 0), new(12, 0), "", 3, 500, 700, null)));
+        var comes = new OutingAnswer(Coop, Outing, familyId);
+        comes.Come([learnerId], [Adult]);
+        db.Add(comes);
     }
 }

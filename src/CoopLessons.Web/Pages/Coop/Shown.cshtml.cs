@@ -42,6 +42,8 @@ public sealed class ShownModel(AppDb db, TimeProvider clock) : CoopPage(db, cloc
             return Again();
         Mine.GoBy(Input.GoBy);
         var shown = await MineShownAsync();
+        var kept = Input.Learners.Where(r => r.Name || r.Age || r.Allergies).Select(r => r.LearnerId).ToHashSet();
+        await Data.Coops.Days.SigningUp.WithdrawAsync(Db, CoopId, [.. shown.Keys.Where(id => !kept.Contains(id))], Now, Ct);
         foreach (var learner in Learners)
             Show(learner, Input.Learners.FirstOrDefault(r => r.LearnerId == learner.Id), shown.GetValueOrDefault(learner.Id));
         Show(await ContactAsync(), name, telephone);

@@ -41,7 +41,7 @@ public sealed class LearnerModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
         }
 
         Input.Write(learner);
-        await Showing.FollowAsync(Db, learner, Today, Ct);
+        await Showing.FollowAsync(Db, learner, Today, Now, Ct);
         // Levels are rows of their own; the version that guards them is the child's.
         Db.Entry(learner).State = EntityState.Modified;
         Expect(learner, Version);
@@ -76,7 +76,7 @@ public sealed class LearnerModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
                 learner.PutAside();
             else
                 learner.BringBack();
-            await Showing.FollowAsync(Db, learner, Today, Ct);
+            await Showing.FollowAsync(Db, learner, Today, Now, Ct);
             Expect(learner, Version);
             if (!await SaveAsync())
             {
