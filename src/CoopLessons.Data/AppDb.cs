@@ -8,6 +8,7 @@ using CoopLessons.Core.Units;
 using CoopLessons.Data.Coops;
 using CoopLessons.Data.Coops.Days;
 using CoopLessons.Data.Coops.Sharing;
+using CoopLessons.Data.Coops.Turns;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Files;
@@ -126,6 +127,14 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<BeenWord> BeenWords => Set<BeenWord>();
     public DbSet<CoopOuting> CoopOutings => Set<CoopOuting>();
     public DbSet<OutingAnswer> OutingAnswers => Set<OutingAnswer>();
+
+    public DbSet<TurnRole> TurnRoles => Set<TurnRole>();
+    public DbSet<CoverFigures> CoverFigures => Set<CoverFigures>();
+    public DbSet<RoomChildren> RoomChildren => Set<RoomChildren>();
+    public DbSet<TurnTerm> TurnTerms => Set<TurnTerm>();
+    public DbSet<CoopTurn> CoopTurns => Set<CoopTurn>();
+    public DbSet<TurnWish> TurnWishes => Set<TurnWish>();
+    public DbSet<AdultAway> AdultsAway => Set<AdultAway>();
 
     private Guid? FamilyId => Current.FamilyId;
 

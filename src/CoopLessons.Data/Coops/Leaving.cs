@@ -21,6 +21,8 @@ public static class Leaving
         foreach (var adult in await db.CoopAdults.Where(a => a.CoopId == coop && a.FamilyId == id).ToListAsync(ct))
             db.CoopAdults.Remove(adult);
         db.UnitUses.RemoveRange(await db.UnitUses.Where(u => u.CoopId == coop && u.FamilyId == id).ToListAsync(ct));
+        db.TurnWishes.RemoveRange(await db.TurnWishes.Where(w => w.CoopId == coop && w.FamilyId == id).ToListAsync(ct));
+        db.AdultsAway.RemoveRange(await db.AdultsAway.Where(a => a.CoopId == coop && a.FamilyId == id).ToListAsync(ct));
         await EndLinksAsync(db, family, now, ct);
         family.Leave(now);
     }
