@@ -39,6 +39,7 @@ public static class Server
         builder.Services.AddHealthChecks().AddCheck<DatabaseReady>("database", tags: ["ready"]);
         builder.Services.AddSingleton<Planning.LayoutLine>();
         builder.Services.AddSingleton<Planning.FamilyWork>();
+        builder.Services.AddSingleton<Planning.CoopWork>();
         builder.Services.AddHostedService<Planning.LayoutWork>();
         builder.Services.AddSingleton(_ => new FileShelf(folder.Files, settings.Bucket));
         builder.Services.AddSingleton<Files.FileRoom>();

@@ -18,7 +18,7 @@ public enum JobState
 }
 
 /// <summary>A long computation as it stood at one moment.</summary>
-/// <param name="Key">What it is about, within the family, such as a week.</param>
+/// <param name="Key">What it is about, within its owner's jobs, such as a week.</param>
 /// <param name="Place">1 for the next in line; 0 where it is not waiting.</param>
 /// <param name="Step">A sentence without a full stop; empty before the first.</param>
 /// <param name="Share">0 to 1, never falling.</param>
@@ -33,7 +33,7 @@ public sealed record JobStanding(
 
 /// <summary>One long computation. Its line changes it under the line's lock and nobody else does.</summary>
 /// <param name="number">Greater than that of every job that was asked for before.</param>
-internal sealed class LayoutJob(long number, Guid familyId, string key, Func<IProgress<LayoutProgress>, CancellationToken, Task<object>> work) : IDisposable
+internal sealed class LayoutJob(long number, Guid ownerId, string key, Func<IProgress<LayoutProgress>, CancellationToken, Task<object>> work) : IDisposable
 {
     private readonly CancellationTokenSource _cancelling = new();
     private readonly TaskCompletionSource _over = new(TaskCreationOptions.RunContinuationsAsynchronously);
@@ -44,7 +44,7 @@ internal sealed class LayoutJob(long number, Guid familyId, string key, Func<IPr
 
     public Guid Id { get; } = Guid.CreateVersion7();
     public long Number => number;
-    public Guid FamilyId => familyId;
+    public Guid OwnerId => ownerId;
     public string Key => key;
     public JobState State { get; private set; }
     public DateTimeOffset OverSince { get; private set; }

@@ -6,8 +6,8 @@ namespace CoopLessons.Web.Planning;
 
 /// <summary>
 /// The line of long computations: they are done one at a time, since each takes a whole core for a while, in the order in
-/// which they were asked for. A family has at most one open job for a key; asking again drops the older one. What is over
-/// is kept in memory for a while and forgotten when the server stops. A job is shown to its own family alone.
+/// which they were asked for. An owner, a family or a co-op, has at most one open job for a key; asking again drops the older
+/// one. What is over is kept in memory for a while and forgotten when the server stops. A job is shown to its owner alone.
 /// </summary>
 public sealed class LayoutLine(ServerSettings settings, TimeProvider clock)
 {
@@ -26,20 +26,20 @@ public sealed class LayoutLine(ServerSettings settings, TimeProvider clock)
     private readonly Channel<bool> _signs = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
 
     /// <summary>
-    /// Puts a computation in line. One of the same family and key that waits gives its place to this one; one that runs is
+    /// Puts a computation in line. One of the same owner and key that waits gives its place to this one; one that runs is
     /// stopped.
     /// </summary>
-    /// <param name="work">Runs outside the request: it opens its own scope, acts for the family itself and ends soon once it is cancelled.</param>
+    /// <param name="work">Runs outside the request: it opens its own scope, acts for its owner itself and ends soon once it is cancelled.</param>
     /// <returns>The id of the job; null where the line is full and nothing was changed.</returns>
-    public Guid? Ask<T>(Guid family, string key, Func<IProgress<LayoutProgress>, CancellationToken, Task<T>> work)
+    public Guid? Ask<T>(Guid owner, string key, Func<IProgress<LayoutProgress>, CancellationToken, Task<T>> work)
         where T : class
     {
-        var job = new LayoutJob(Interlocked.Increment(ref _asked), family, key, async (progress, ct) => await work(progress, ct));
+        var job = new LayoutJob(Interlocked.Increment(ref _asked), owner, key, async (progress, ct) => await work(progress, ct));
         LayoutJob? older;
         lock (_lock)
         {
             Forget();
-            older = _jobs.Values.FirstOrDefault(j => j.IsOpen && j.FamilyId == family && j.Key == key);
+            older = _jobs.Values.FirstOrDefault(j => j.IsOpen && j.OwnerId == owner && j.Key == key);
             var place = older is null ? -1 : _line.IndexOf(older);
             if (place < 0 && _line.Count >= settings.LayoutsInLine)
             {
@@ -60,33 +60,33 @@ public sealed class LayoutLine(ServerSettings settings, TimeProvider clock)
         return job.Id;
     }
 
-    /// <summary>How a job of the family stands; null for another family's, and for one that was forgotten or never was.</summary>
-    public JobStanding? Find(Guid family, Guid id)
+    /// <summary>How a job of the owner stands; null for another's, and for one that was forgotten or never was.</summary>
+    public JobStanding? Find(Guid owner, Guid id)
     {
         lock (_lock)
         {
             Forget();
-            return Own(family, id) is { } job ? Standing(job) : null;
+            return Own(owner, id) is { } job ? Standing(job) : null;
         }
     }
 
-    /// <summary>The family's newest job for a key, also one that is over; null where none is known.</summary>
-    public JobStanding? Newest(Guid family, string key)
+    /// <summary>The owner's newest job for a key, also one that is over; null where none is known.</summary>
+    public JobStanding? Newest(Guid owner, string key)
     {
         lock (_lock)
         {
             Forget();
-            return _jobs.Values.Where(j => j.FamilyId == family && j.Key == key).MaxBy(j => j.Number) is { } job ? Standing(job) : null;
+            return _jobs.Values.Where(j => j.OwnerId == owner && j.Key == key).MaxBy(j => j.Number) is { } job ? Standing(job) : null;
         }
     }
 
-    /// <summary>Drops a job that waits or runs; one that is over stays as it is. False where the family has none of that id.</summary>
-    public bool Cancel(Guid family, Guid id)
+    /// <summary>Drops a job that waits or runs; one that is over stays as it is. False where the owner has none of that id.</summary>
+    public bool Cancel(Guid owner, Guid id)
     {
         LayoutJob? job;
         lock (_lock)
         {
-            job = Own(family, id);
+            job = Own(owner, id);
             if (job is null)
                 return false;
             if (!job.IsOpen)
@@ -100,10 +100,10 @@ public sealed class LayoutLine(ServerSettings settings, TimeProvider clock)
     }
 
     /// <summary>Waits until a job is over, or until the caller no longer wants to; at once where it is not known.</summary>
-    public Task WaitAsync(Guid family, Guid id, CancellationToken ct)
+    public Task WaitAsync(Guid owner, Guid id, CancellationToken ct)
     {
         lock (_lock)
-            return Own(family, id)?.Over.WaitAsync(ct) ?? Task.CompletedTask;
+            return Own(owner, id)?.Over.WaitAsync(ct) ?? Task.CompletedTask;
     }
 
     /// <summary>The next job, already running; waits until there is one.</summary>
@@ -136,7 +136,7 @@ public sealed class LayoutLine(ServerSettings settings, TimeProvider clock)
         }
     }
 
-    private LayoutJob? Own(Guid family, Guid id) => _jobs.GetValueOrDefault(id) is { } job && job.FamilyId == family ? job : null;
+    private LayoutJob? Own(Guid owner, Guid id) => _jobs.GetValueOrDefault(id) is { } job && job.OwnerId == owner ? job : null;
 
     private JobStanding Standing(LayoutJob job) => job.Standing(_line.IndexOf(job) + 1);
 
