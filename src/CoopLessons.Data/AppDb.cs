@@ -8,6 +8,7 @@ using CoopLessons.Core.Units;
 using CoopLessons.Data.Coops;
 using CoopLessons.Data.Coops.Days;
 using CoopLessons.Data.Coops.Sharing;
+using CoopLessons.Data.Coops.Money;
 using CoopLessons.Data.Coops.Turns;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
@@ -135,6 +136,10 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<CoopTurn> CoopTurns => Set<CoopTurn>();
     public DbSet<TurnWish> TurnWishes => Set<TurnWish>();
     public DbSet<AdultAway> AdultsAway => Set<AdultAway>();
+    public DbSet<CoopExpense> CoopExpenses => Set<CoopExpense>();
+    public DbSet<CoopReceipt> CoopReceipts => Set<CoopReceipt>();
+    public DbSet<CoopPayment> CoopPayments => Set<CoopPayment>();
+    public DbSet<CoopFee> CoopFees => Set<CoopFee>();
 
     private Guid? FamilyId => Current.FamilyId;
 

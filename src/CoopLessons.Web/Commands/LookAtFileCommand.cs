@@ -16,6 +16,9 @@ public static class LookAtFileCommand
     /// <summary>What a file is looked at for: to be printed from, unless this word is said.</summary>
     public const string AsEvidence = "evidence";
 
+    /// <inheritdoc cref="AsEvidence"/>
+    public const string AsReceipt = "receipt";
+
     // A little longer than whoever asked waits: where that one was ended meanwhile, nobody else stops this.
     private static readonly TimeSpan Longest = TimeSpan.FromSeconds(45);
 
@@ -23,7 +26,7 @@ public static class LookAtFileCommand
     {
         var command = new Command(Name, "Looks at a file that somebody brought; used by the program itself.") { Hidden = true };
         var purpose = new Argument<string?>("for") { Arity = ArgumentArity.ZeroOrOne };
-        purpose.AcceptOnlyFromAmong(AsEvidence);
+        purpose.AcceptOnlyFromAmong(AsEvidence, AsReceipt);
         command.Arguments.Add(purpose);
         command.SetAction(async (parsed, ct) =>
         {
@@ -33,9 +36,12 @@ public static class LookAtFileCommand
                 await input.CopyToAsync(file, ct);
             using var kept = new MemoryStream();
             using var small = new MemoryStream();
-            var verdict = parsed.GetValue(purpose) == AsEvidence
-                ? JsonSerializer.SerializeToUtf8Bytes(EvidenceFile.Look(file, kept, small, ct))
-                : JsonSerializer.SerializeToUtf8Bytes(PrintableFile.Look(file, kept, ct));
+            var verdict = parsed.GetValue(purpose) switch
+            {
+                AsEvidence => JsonSerializer.SerializeToUtf8Bytes(EvidenceFile.Look(file, kept, small, ct)),
+                AsReceipt => JsonSerializer.SerializeToUtf8Bytes(ReceiptFile.Look(file, kept, ct)),
+                _ => JsonSerializer.SerializeToUtf8Bytes(PrintableFile.Look(file, kept, ct)),
+            };
             await using var output = Console.OpenStandardOutput();
             await output.WriteAsync(verdict, ct);
             output.WriteByte((byte)'\n');

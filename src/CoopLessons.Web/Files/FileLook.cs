@@ -40,6 +40,12 @@ public sealed class FileLook(ILogger<FileLook> log)
             await output.CopyToAsync(small, ct);
         }, ct);
 
+    /// <summary>Looks at the photo of a receipt.</summary>
+    /// <param name="kept">Gets a JPEG of at most <see cref="ReceiptFile.MostKept"/> bytes.</param>
+    /// <returns>Null where no process could be started.</returns>
+    public Task<EvidenceVerdict?> AsReceiptAsync(Stream brought, Stream kept, CancellationToken ct) =>
+        AskAsync<EvidenceVerdict>(LookAtFileCommand.AsReceipt, new EvidenceVerdict(FileFault.Broken, default), brought, (verdict, output) => CopyAsync(output, kept, verdict.KeptBytes, ct), ct);
+
     private async Task<T?> AskAsync<T>(string? purpose, T broken, Stream brought, Func<T, Stream, Task> take, CancellationToken ct)
         where T : class
     {

@@ -45,6 +45,7 @@ public static class Server
         builder.Services.AddSingleton<Files.FileRoom>();
         builder.Services.AddSingleton<Files.FileLook>();
         builder.Services.AddScoped<Evidence.BroughtPieces>();
+        builder.Services.AddScoped<Evidence.BroughtReceipt>();
         builder.Services.AddScoped<Printing.BroughtFile>();
         builder.Services.AddScoped<Printing.BroughtPack>();
         builder.Services.AddSingleton<PageShots>();
