@@ -10,6 +10,7 @@ using CoopLessons.Data.Coops.Days;
 using CoopLessons.Data.Coops.Sharing;
 using CoopLessons.Data.Coops.Money;
 using CoopLessons.Data.Coops.Turns;
+using CoopLessons.Data.Coops.News;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Files;
@@ -106,6 +107,8 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<NoticeDevice> NoticeDevices => Set<NoticeDevice>();
     public DbSet<NoticeChoice> NoticeChoices => Set<NoticeChoice>();
     public DbSet<SentNotice> SentNotices => Set<SentNotice>();
+    public DbSet<MailChoice> MailChoices => Set<MailChoice>();
+    public DbSet<MailToSend> MailToSend => Set<MailToSend>();
 
     public DbSet<Coop> Coops => Set<Coop>();
     public DbSet<CoopFamily> CoopFamilies => Set<CoopFamily>();
@@ -140,6 +143,8 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<CoopReceipt> CoopReceipts => Set<CoopReceipt>();
     public DbSet<CoopPayment> CoopPayments => Set<CoopPayment>();
     public DbSet<CoopFee> CoopFees => Set<CoopFee>();
+    public DbSet<CoopNotice> CoopNotices => Set<CoopNotice>();
+    public DbSet<NewsSeen> NewsSeen => Set<NewsSeen>();
 
     private Guid? FamilyId => Current.FamilyId;
 

@@ -66,9 +66,12 @@ public sealed class NoticeChoice : IPersonOwned
     /// <summary>Before a date that the law sets.</summary>
     public bool LawDates { get; private set; }
 
-    public bool IsAny => Waits || LawDates;
+    /// <summary>When a co-op tells its families something.</summary>
+    public bool CoopNews { get; private set; }
 
-    public void Choose(bool waits, bool lawDates) => (Waits, LawDates) = (waits, lawDates);
+    public bool IsAny => Waits || LawDates || CoopNews;
+
+    public void Choose(bool waits, bool lawDates, bool coopNews) => (Waits, LawDates, CoopNews) = (waits, lawDates, coopNews);
 
     internal sealed class Mapping : IEntityTypeConfiguration<NoticeChoice>
     {

@@ -15,14 +15,16 @@ public sealed class CalendarAddress : IFamilyOwned, IVersioned
 
     /// <param name="secret">From <see cref="Invitation.NewSecret"/>; shown once.</param>
     /// <param name="withNames">Whether the titles name the children.</param>
-    public CalendarAddress(Guid id, string secret, bool withNames, DateTime now) =>
-        (Id, SecretHash, WithNames, MadeAt) = (id, Invitation.Hash(secret), withNames, now);
+    /// <param name="withCoops">Whether the meetings and notices of the family's co-ops are told, too.</param>
+    public CalendarAddress(Guid id, string secret, bool withNames, DateTime now, bool withCoops = false) =>
+        (Id, SecretHash, WithNames, MadeAt, WithCoops) = (id, Invitation.Hash(secret), withNames, now, withCoops);
 
     public Guid FamilyId { get; private set; }
     public Guid Id { get; private set; }
     public string SecretHash { get; private set; } = "";
     public DateTime MadeAt { get; private set; }
     public bool WithNames { get; private set; }
+    public bool WithCoops { get; private set; }
 
     /// <summary>Null while it answers.</summary>
     public DateTime? EndedAt { get; private set; }

@@ -12,6 +12,7 @@ public sealed class TestDatabase : IDisposable
     private const string ServingRole = "cooplessons_app";
     private static readonly string? Server = Environment.GetEnvironmentVariable("COOPLESSONS_TEST_POSTGRES");
     private readonly string _name = "test_" + Guid.NewGuid().ToString("N");
+    private readonly bool _borrowed;
 
     public TestDatabase()
     {
@@ -30,6 +31,15 @@ public sealed class TestDatabase : IDisposable
         Choice = new DatabaseChoice.Postgres(serving.ConnectionString, owner.ConnectionString);
     }
 
+    /// <summary>A data folder of its own, in which database and keys are those of another.</summary>
+    private TestDatabase(TestDatabase other)
+    {
+        (Folder, Choice, _borrowed) = (Directory.CreateTempSubdirectory("cooplessons-").FullName, other.Choice, true);
+        Directory.CreateSymbolicLink(Path.Combine(Folder, "keys"), Path.Combine(other.Folder, "keys"));
+        if (other.Choice is DatabaseChoice.Sqlite)
+            File.CreateSymbolicLink(Path.Combine(Folder, "cooplessons.db"), Path.Combine(other.Folder, "cooplessons.db"));
+    }
+
     public static bool IsPostgres => Server is not null;
 
     public string Folder { get; }
@@ -46,8 +56,18 @@ public sealed class TestDatabase : IDisposable
         }
     }
 
+    /// <summary>The same database for another web program; what it holds goes with the first.</summary>
+    public TestDatabase Beside() => new(this);
+
     public void Dispose()
     {
+        if (_borrowed)
+        {
+            if (Directory.Exists(Folder))
+                Directory.Delete(Folder, recursive: true);
+            return;
+        }
+
         // A test host is disposed both ways.
         if (!Directory.Exists(Folder))
             return;

@@ -22,7 +22,7 @@ public class TestServer : WebApplicationFactory<Program>
     public static readonly DateOnly Today = new(2026, 3, 12);
     public const string Password = "mill wheel under seven stars";
     private const int HashRounds = 1_000;
-    private readonly TestDatabase _database = new();
+    private readonly TestDatabase _database;
     private readonly KeyValuePair<string, string>[] _settings;
 
     public TestServer()
@@ -30,9 +30,14 @@ public class TestServer : WebApplicationFactory<Program>
     {
     }
 
-    private protected TestServer(KeyValuePair<string, string>[] settings) => _settings = settings;
+    private protected TestServer(KeyValuePair<string, string>[] settings)
+        : this(settings, new TestDatabase(), new FakeTimeProvider(Start))
+    {
+    }
 
-    public FakeTimeProvider Clock { get; } = new(Start);
+    private protected TestServer(KeyValuePair<string, string>[] settings, TestDatabase database, FakeTimeProvider clock) => (_settings, _database, Clock) = (settings, database, clock);
+
+    public FakeTimeProvider Clock { get; }
 
     public TestDatabase Database => _database;
 
@@ -124,6 +129,19 @@ public class TestServer : WebApplicationFactory<Program>
 
 /// <summary>A server of one test's own, with settings of its own.</summary>
 public sealed class OwnServer(params KeyValuePair<string, string>[] settings) : TestServer(settings);
+
+/// <summary>Another web program on the database of a first one that has started, with its clock, as two stand behind one proxy.</summary>
+public sealed class SecondNode(TestServer first, params KeyValuePair<string, string>[] settings) : TestServer(settings, first.Database.Beside(), first.Clock)
+{
+    /// <summary>The same browser, whose next request the proxy sends here.</summary>
+    public Visitor AsSeenBy(Visitor visitor)
+    {
+        var here = Visitor();
+        foreach (var (name, value) in visitor.Cookies)
+            here.SetCookie(name, value);
+        return here;
+    }
+}
 
 /// <summary>A server of one test's own that is spoken to through a port of the machine.</summary>
 public sealed class NetworkServer : TestServer

@@ -54,6 +54,13 @@ internal sealed record CoopOfTest(TestServer Server, Guid Id, TestFamily Leader)
         Assert.Equal(System.Net.HttpStatusCode.Redirect, said.StatusCode);
     }
 
+    /// <summary>Work on the database as the leading family, which sees the co-op.</summary>
+    public Task WithDbAsync(Func<CoopLessons.Data.AppDb, Task> work) => Server.WithDbAsync(Leader.Id, db =>
+    {
+        db.Current.Enter(Id);
+        return work(db);
+    });
+
     public Task<List<CoopFamily>> PartsAsync() => Server.FromDbAsync(Leader.Id, db =>
     {
         db.Current.Enter(Id);

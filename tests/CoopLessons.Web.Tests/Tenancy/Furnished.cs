@@ -123,6 +123,8 @@ internal sealed record Furnished(
         ("coopid", _) => Shared.Coop,
         ("sharedid", _) => Unit,
         ("offerid", _) => Shared.Offer,
+        ("meetingid", _) => Shared.Meeting,
+        ("noticeid", _) => Shared.Notice,
         ("invitationid", _) => Shared.Invitation,
         ("meetingid", _) => Shared.Meeting,
         ("periodid", _) => Shared.Period,

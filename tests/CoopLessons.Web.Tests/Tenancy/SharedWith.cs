@@ -1,13 +1,14 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Coops;
+using CoopLessons.Data.Coops.Days;
+using CoopLessons.Data.Coops.News;
 using CoopLessons.Data.Coops.Sharing;
 using CoopLessons.Data.Units;
-using CoopLessons.Data.Coops.Days;
 using CoopLessons.Web.Tests.App;
 
 namespace CoopLessons.Web.Tests.Tenancy;
 
-/// <summary>A family's co-op, which it leads, and an invitation to it.</summary>
+/// <summary>A family's co-op, which it leads, an invitation to it, a meeting and a notice.</summary>
 internal sealed class SharedWith(Guid familyId)
 {
     public Guid Coop { get; } = Guid.CreateVersion7();
@@ -28,6 +29,8 @@ internal sealed class SharedWith(Guid familyId)
 
     public Guid Outing { get; } = Guid.CreateVersion7();
 
+    public Guid Notice { get; } = Guid.CreateVersion7();
+
     /// <param name="unit">That the family publishes, and to which it offers a change itself.</param>
     public void AddTo(AppDb db, Guid learnerId, Unit unit)
     {
@@ -39,7 +42,7 @@ internal sealed class SharedWith(Guid familyId)
         db.Add(new ShownLearner(Coop, familyId, learnerId));
         db.Add(new ShownContact(Coop, familyId));
         AddUnit(db, mine, unit);
-        AddDays(db, learnerId);
+        AddDays(db, mine, learnerId);
     }
 
     private void AddUnit(AppDb db, CoopFamily mine, Unit unit)
@@ -53,7 +56,7 @@ internal sealed class SharedWith(Guid familyId)
         db.Add(new ArrivedPack(unit.Id, new UnitPack(unit.Id, "Cedar", bundle, bundle, []), TestServer.Start.UtcDateTime));
     }
 
-    private void AddDays(AppDb db, Guid learnerId)
+    private void AddDays(AppDb db, CoopFamily mine, Guid learnerId)
     {
         db.Add(new CoopMeeting(Coop, Meeting, TestServer.Today, "the mill house"));
         db.Add(new CoopPeriod(Coop, Period, new(10, 0), new(10, 50)));
@@ -70,5 +73,7 @@ internal sealed class SharedWith(Guid familyId)
         var comes = new OutingAnswer(Coop, Outing, familyId);
         comes.Come([learnerId], [Adult]);
         db.Add(comes);
+        db.Add(new CoopNotice(Coop, Notice, mine, "Bring boots", "The meadow is wet.", TestServer.Start.UtcDateTime, meetingId: Meeting));
+        db.Add(new NewsSeen(Coop));
     }
 }

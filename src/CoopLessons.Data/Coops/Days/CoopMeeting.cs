@@ -42,6 +42,9 @@ public sealed class CoopMeeting : ICoopOwned, IVersioned
         CalledOffFor = why;
     }
 
+    /// <summary>It is held all the same.</summary>
+    public void MeetAfterAll() => (CalledOffAt, CalledOffFor) = (null, "");
+
     public void MakeUpFor(CoopMeeting lost) => InsteadOf = lost.Id;
 
     internal sealed class Mapping : IEntityTypeConfiguration<CoopMeeting>

@@ -1,5 +1,6 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Coops;
+using CoopLessons.Data.Coops.News;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -13,6 +14,9 @@ public sealed class HomeModel(AppDb db, TimeProvider clock) : CoopPage(db, clock
     public ILookup<Guid, ShownLearner> Learners { get; private set; } = Array.Empty<ShownLearner>().ToLookup(l => l.FamilyId);
 
     public IReadOnlyDictionary<Guid, ShownContact> Contacts { get; private set; } = new Dictionary<Guid, ShownContact>();
+
+    /// <summary>Notices of others since the family looked last.</summary>
+    public int Unread { get; private set; }
 
     public bool IsLastLeader => Mine.Leads && Families.Count(f => f.Leads) == 1;
 
@@ -49,6 +53,7 @@ public sealed class HomeModel(AppDb db, TimeProvider clock) : CoopPage(db, clock
     private async Task ListAsync()
     {
         Families = await FamiliesAsync();
+        Unread = (await NewsSeen.UnreadAsync(Db, Family.Id, Ct)).GetValueOrDefault(CoopId);
         Learners = (await Db.ShownLearners.AsNoTracking().Where(l => l.CoopId == CoopId).ToListAsync(Ct)).OrderByDescending(l => l.Age).ThenBy(l => l.Name, StringComparer.OrdinalIgnoreCase).ToLookup(l => l.FamilyId);
         Contacts = await Db.ShownContacts.AsNoTracking().Where(c => c.CoopId == CoopId).ToDictionaryAsync(c => c.FamilyId, Ct);
     }

@@ -27,6 +27,8 @@ public sealed class NoticesModel(AppDb db, CurrentFamily current, ServerSettings
 
     public bool LawDates { get; private set; }
 
+    public bool CoopNews { get; private set; }
+
     public IReadOnlyList<NoticeRow> Devices { get; private set; } = [];
 
     private CancellationToken Ct => HttpContext.RequestAborted;
@@ -40,7 +42,7 @@ public sealed class NoticesModel(AppDb db, CurrentFamily current, ServerSettings
     /// <param name="endpoint">From the browser at hand, where it takes notices from now on; empty where it does not.</param>
     /// <param name="key">Its public key in base64url.</param>
     /// <param name="secret">Its authentication secret in base64url.</param>
-    public async Task<IActionResult> OnPostChooseAsync(bool waits, bool lawDates, string? endpoint, string? key, string? secret)
+    public async Task<IActionResult> OnPostChooseAsync(bool waits, bool lawDates, bool coopNews, string? endpoint, string? key, string? secret)
     {
         if (!IsOn)
             return NotFound();
@@ -50,12 +52,12 @@ public sealed class NoticesModel(AppDb db, CurrentFamily current, ServerSettings
         {
             ModelState.AddModelError("Endpoint", fault);
             await ShowAsync();
-            (Waits, LawDates) = (waits, lawDates);
+            (Waits, LawDates, CoopNews) = (waits, lawDates, coopNews);
             return this.Again();
         }
 
         var choice = await db.NoticeChoices.SingleOrDefaultAsync(c => c.PersonId == Me, Ct) ?? db.NoticeChoices.Add(new NoticeChoice(Me)).Entity;
-        choice.Choose(waits, lawDates);
+        choice.Choose(waits, lawDates, coopNews);
         if (endpoint is { Length: > 0 })
             await TakeAsync(endpoint, Read(key!)!, Read(secret!)!);
         try
@@ -108,7 +110,7 @@ public sealed class NoticesModel(AppDb db, CurrentFamily current, ServerSettings
         ViewData["Family"] = family?.Name;
         var zone = family?.Zone ?? TimeZoneInfo.Utc;
         var choice = await db.NoticeChoices.AsNoTracking().SingleOrDefaultAsync(c => c.PersonId == Me, Ct);
-        (Waits, LawDates) = (choice?.Waits == true, choice?.LawDates == true);
+        (Waits, LawDates, CoopNews) = (choice?.Waits == true, choice?.LawDates == true, choice?.CoopNews == true);
         Devices = [.. (await db.NoticeDevices.AsNoTracking().Where(d => d.PersonId == Me).OrderByDescending(d => d.Since).ToListAsync(Ct))
             .Select(d => new NoticeRow(d.Id, Device.NameOf(d.Device), TimeZoneInfo.ConvertTimeFromUtc(d.Since, zone).ToString("d MMMM yyyy, H:mm", System.Globalization.CultureInfo.InvariantCulture)))];
     }
