@@ -41,7 +41,7 @@ internal sealed record ClassDaysOfTest(CoopOfTest Coop, TestFamily Alder, TestFa
     public async Task<string> ReadAsync(TestFamily family, string page) => Words(await family.Guardian.GetAsync(Home + page));
 
     public static string Words(IHtmlDocument page) =>
-        string.Join(' ', page.QuerySelector("main")!.TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Replace(" ,", ",", StringComparison.Ordinal).Replace(" .", ".", StringComparison.Ordinal);
+        string.Join(' ', (page.QuerySelector("main")?.TextContent ?? "").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Replace(" ,", ",", StringComparison.Ordinal).Replace(" .", ".", StringComparison.Ordinal);
 
     /// <summary>Names an adult to the co-op.</summary>
     public async Task AdultAsync(TestFamily family, string name, TestFamily? livesWith = null) =>

@@ -7,7 +7,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Pages.Coops;
 
 /// <summary>A leading family finds a day on which a lost meeting is made up for, each day looked at against what the co-op has.</summary>
-public sealed class AgainModel(AppDb db, TimeProvider clock) : MeetingPage(db, clock)
+public sealed class AgainModel(AppDb db, TimeProvider clock) : LostMeetingPage(db, clock)
 {
     private const int MostDays = 6;
 

@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Pages.Coops;
 
 /// <summary>A leading family calls a meeting off, on a phone before breakfast, or says that it is held after all.</summary>
-public sealed class CallOffModel(AppDb db, TimeProvider clock) : MeetingPage(db, clock)
+public sealed class CallOffModel(AppDb db, TimeProvider clock) : LostMeetingPage(db, clock)
 {
     private const string SomethingElse = "other";
 

@@ -5,8 +5,8 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Coops;
 
-/// <summary>A page about one meeting and what becomes of it.</summary>
-public abstract class MeetingPage(AppDb db, TimeProvider clock) : CoopPage(db, clock)
+/// <summary>A page about a meeting that falls through, and what becomes of it.</summary>
+public abstract class LostMeetingPage(AppDb db, TimeProvider clock) : CoopPage(db, clock)
 {
     [BindProperty(SupportsGet = true, Name = "meetingId")]
     public Guid MeetingId { get; set; }
