@@ -34,7 +34,7 @@ public static class Millrace
             loaded.Add(await LoadAsync(scope.ServiceProvider, coop, i, today, password, ct));
         }
 
-        await SharedByAll.FoundAsync(services, coop.Name, loaded, today, ct);
+        await SharedByAll.FoundAsync(services, coop.Name, coop.Meeting, loaded, today, ct);
         return new MillraceLoaded(loaded);
     }
 

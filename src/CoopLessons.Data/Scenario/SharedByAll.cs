@@ -11,7 +11,7 @@ internal static class SharedByAll
     private const string Agreement = "We meet on Thursdays at nine. Whoever cannot come says so the evening before. Dues are twenty dollars a family and term; a family that leaves gets back the weeks that are left.";
 
     /// <summary>Written as each family in turn, which alone may show what is its own.</summary>
-    public static async Task FoundAsync(IServiceProvider services, string name, IReadOnlyList<LoadedFamily> families, DateOnly today, CancellationToken ct)
+    public static async Task FoundAsync(IServiceProvider services, string name, CoopMeeting day, IReadOnlyList<LoadedFamily> families, DateOnly today, CancellationToken ct)
     {
         var (id, now) = (Guid.CreateVersion7(), DateTime.SpecifyKind(today.ToDateTime(new TimeOnly(12, 0)), DateTimeKind.Utc));
         for (var i = 0; i < families.Count; i++)
@@ -41,5 +41,7 @@ internal static class SharedByAll
             db.ShownContacts.Add(contact);
             await db.SaveChangesAsync(ct);
         }
+
+        await new ClassDaysOfCoop(services, id, CoopClassDays.Read(), day, families, today).WriteAsync(ct);
     }
 }
