@@ -1,50 +1,60 @@
+using System.Globalization;
 using CoopLessons.Data;
-using CoopLessons.Data.Families;
+using CoopLessons.Data.Coops.Off;
 using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Documents.Calendars;
-using CoopLessons.Web.Security;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.RazorPages;
-using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Feed;
 
-/// <summary>The family's due dates for a calendar program that holds the secret address. Reads, and tells nothing else.</summary>
-[EnableRateLimiting(Access.Brake)]
-public sealed class DutiesModel(AppDb db, CurrentFamily current, TimeProvider clock) : PageModel
+/// <summary>The family's due dates, and its co-ops' meetings where it chose so, for a calendar program. Reads, and tells nothing else.</summary>
+public sealed class DutiesModel(AppDb db, CurrentFamily current, TimeProvider clock) : FeedDoor(db, current)
 {
-    private CancellationToken Ct => HttpContext.RequestAborted;
-
     public async Task<IActionResult> OnGetAsync(string secret)
     {
-        var hash = Invitation.Hash(secret);
-        current.Hold(hash);
-        // The family is not known before the address is read; whoever holds the secret may read this one row.
-        var address = await db.CalendarAddresses.IgnoreQueryFilters([AppDb.FamilyFilter]).AsNoTracking().SingleOrDefaultAsync(a => a.SecretHash == hash, Ct);
-        if (address is null)
-            return NotFound();
-        if (address.EndedAt is not null)
-            return StatusCode(StatusCodes.Status410Gone);
-        current.ActForProgram(address.FamilyId);
-        var family = await db.Families.AsNoTracking().SingleAsync(Ct);
+        if (await OpenAsync(secret) is { } shut)
+            return shut;
+        var family = await Db.Families.AsNoTracking().SingleAsync(Ct);
         var today = family.Today(clock);
         var duties = new List<CalendarDuty>();
         // The years that run, lie ahead, or ended in the last twelve months: papers fall due after a year, too.
-        foreach (var year in await db.SchoolYears.AsNoTracking().Include(y => y.Breaks).Where(y => y.Last >= today.AddYears(-1)).OrderBy(y => y.First).ToListAsync(Ct))
+        foreach (var year in await Db.SchoolYears.AsNoTracking().Include(y => y.Breaks).Where(y => y.Last >= today.AddYears(-1)).OrderBy(y => y.First).ToListAsync(Ct))
         {
-            foreach (var law in await LawOfLearner.LoadAllAsync(db, year, Ct))
+            foreach (var law in await LawOfLearner.LoadAllAsync(Db, year, Ct))
             {
-                var child = address.WithNames ? law.Learner.Name : Initial(law.Learner.Name);
+                var child = Address.WithNames ? law.Learner.Name : Initial(law.Learner.Name);
                 duties.AddRange(LearnerDuty.Of(law).Select(d => CalendarDuty.Of(law.Learner.Id, year.Id, child, d.Dated, d.Mark?.DoneOn is not null)).OfType<CalendarDuty>());
             }
         }
 
-        var content = new CalendarContent(address.WithNames ? $"{family.Name}: papers and tests" : "Papers and tests", clock.GetUtcNow(), duties);
+        var name = Address.WithCoops ? "Papers, tests and co-op" : "Papers and tests";
+        var content = new CalendarContent(Address.WithNames ? $"{family.Name}: {name.ToLowerInvariant()}" : name, clock.GetUtcNow(), duties) { Meetings = await MeetingsAsync(today.AddYears(-1)) };
         return File(DutyCalendar.Write(content), "text/calendar; charset=utf-8", "papers.ics");
     }
 
+    // Nothing is there where the address tells of no co-op: the family belongs to none then.
+    private async Task<IReadOnlyList<CalendarMeeting>> MeetingsAsync(DateOnly from)
+    {
+        var names = await Db.Coops.AsNoTracking().ToDictionaryAsync(c => c.Id, c => c.Name, Ct);
+        var periods = (await Db.CoopPeriods.AsNoTracking().ToListAsync(Ct)).ToLookup(p => p.CoopId);
+        var meetings = await Db.CoopMeetings.AsNoTracking().Where(m => m.On >= from).ToListAsync(Ct);
+        var days = (await Db.CoopMeetings.AsNoTracking().Select(m => new { m.Id, m.On }).ToListAsync(Ct)).ToDictionary(m => m.Id, m => m.On);
+        return
+        [
+            .. meetings.Select(m => new CalendarMeeting(
+                string.Create(CultureInfo.InvariantCulture, $"{m.CoopId:N}/{m.Id:N}"),
+                m.On,
+                periods[m.CoopId].Any() ? (periods[m.CoopId].Min(p => p.From), periods[m.CoopId].Max(p => p.Until)) : null,
+                names[m.CoopId],
+                m.Where,
+                [.. m.InsteadOf is { } lost && days.TryGetValue(lost, out var day) ? [$"Instead of {DayOff.Say(day)}."] : Array.Empty<string>(), m.Note],
+                m.Stands ? null : $"Called off: {m.CalledOffFor}",
+                m.Version)),
+        ];
+    }
+
     // The first letter with its accents.
-    private static string Initial(string name) => System.Globalization.StringInfo.GetNextTextElement(name) + ".";
+    private static string Initial(string name) => StringInfo.GetNextTextElement(name) + ".";
 }

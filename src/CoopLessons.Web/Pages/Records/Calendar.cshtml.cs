@@ -16,15 +16,20 @@ public sealed class CalendarModel(AppDb db, TimeProvider clock, ServerSettings s
     /// <summary>Shown this once.</summary>
     public string? Link { get; private set; }
 
+    /// <summary>Of the co-op's notices, shown this once; null where the address tells of none.</summary>
+    public string? FeedLink { get; private set; }
+
+    public bool IsInCoop => Db.Current.Coops.Count > 0;
+
     public async Task OnGetAsync() => Present = (await OpenAsync()).FirstOrDefault();
 
     /// <summary>Makes an address; one that answered before ends.</summary>
-    public async Task<IActionResult> OnPostMakeAsync(bool withNames)
+    public async Task<IActionResult> OnPostMakeAsync(bool withNames, bool withCoops)
     {
         ModelState.Clear();
         await EndAllAsync();
         var secret = Invitation.NewSecret();
-        Db.CalendarAddresses.Add(new CalendarAddress(Guid.CreateVersion7(), secret, withNames, Now));
+        Db.CalendarAddresses.Add(new CalendarAddress(Guid.CreateVersion7(), secret, withNames, Now, withCoops));
         if (!await SaveAsync())
         {
             Present = (await OpenAsync()).FirstOrDefault();
@@ -32,6 +37,7 @@ public sealed class CalendarModel(AppDb db, TimeProvider clock, ServerSettings s
         }
 
         Link = settings.AddressOf(Request, $"/calendar/{secret}.ics");
+        FeedLink = withCoops ? settings.AddressOf(Request, $"/calendar/{secret}.atom") : null;
         Present = (await OpenAsync()).FirstOrDefault();
         return Page();
     }
