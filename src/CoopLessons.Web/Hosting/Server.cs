@@ -56,6 +56,11 @@ public static class Server
         builder.Services.AddSingleton<Notices.NoticePost>();
         builder.Services.AddSingleton<Notices.NoticeRound>();
         builder.Services.AddHostedService<Notices.NoticeWork>();
+        builder.Services.AddSingleton<Notices.MailLinks>();
+        builder.Services.AddSingleton<Notices.MailLetters>();
+        builder.Services.AddSingleton<Notices.MailPost>();
+        builder.Services.AddSingleton<Notices.MailRound>();
+        builder.Services.AddHostedService<Notices.MailWork>();
         builder.Services.AddSingleton<FirstRunWord>();
         builder.Services.AddSingleton<FirstClaim>();
         builder.Services.AddSingleton<DemoCoop>();

@@ -66,6 +66,28 @@ public sealed class ServerSettings
     /// <summary>Sends notices to this machine itself, without TLS: for trying them out and for tests.</summary>
     public bool NoticesToLoopback { get; set; }
 
+    /// <summary>The mail server that takes notices by mail; none where it is not set.</summary>
+    public string? MailHost { get; set; }
+
+    public int MailPort { get; set; } = 587;
+
+    /// <summary><c>starttls</c>, <c>implicit</c> (TLS from the first octet on) or <c>off</c>.</summary>
+    public string MailTls { get; set; } = "starttls";
+
+    public string? MailUser { get; set; }
+
+    public string? MailPassword { get; set; }
+
+    /// <summary>A file that holds the password: <c>CoopLessons__MailPassword_FILE</c>.</summary>
+    [ConfigurationKeyName("MailPassword_FILE")]
+    public string? MailPasswordFile { get; set; }
+
+    /// <summary>The address that stands as the sender: <c>co-op@lessons.example.org</c>.</summary>
+    public string? MailFrom { get; set; }
+
+    /// <summary>The mail server, if one is set.</summary>
+    public MailServer? Mail { get; private set; }
+
     public bool NoticesAreOn => string.Equals(Notices, "on", StringComparison.OrdinalIgnoreCase);
 
     public bool SignUpIsOpen => string.Equals(SignUp, "open", StringComparison.OrdinalIgnoreCase);
@@ -95,6 +117,7 @@ public sealed class ServerSettings
         if (settings.LayoutsInLine is < 1 or > 1000)
             throw new SettingUnfitException($"CoopLessons__LayoutsInLine: {settings.LayoutsInLine} is not between 1 and 1,000.");
         settings.Bucket = BucketOf(settings);
+        settings.Mail = MailServer.Of(settings);
         if (!settings.NoticesAreOn && !string.Equals(settings.Notices, "off", StringComparison.OrdinalIgnoreCase))
             throw new SettingUnfitException($"CoopLessons__Notices: “{settings.Notices}” is neither on nor off.");
         return settings;
@@ -112,22 +135,23 @@ public sealed class ServerSettings
             throw new SettingUnfitException("CoopLessons__S3Bucket is not set; it names the bucket in which the files lie.");
         if (string.IsNullOrWhiteSpace(told.S3Key))
             throw new SettingUnfitException("CoopLessons__S3Key is not set; it names the key that may read and write the bucket.");
-        if (SecretOf(told) is not { Length: > 0 } secret)
+        if (SecretOf(told.S3Secret, told.S3SecretFile, nameof(S3Secret)) is not { Length: > 0 } secret)
             throw new SettingUnfitException("CoopLessons__S3Secret is not set, nor is CoopLessons__S3Secret_FILE; one of them gives the key's secret.");
         return new BucketAddress(address, told.S3Bucket, told.S3Key, secret, told.S3Region, told.S3PathStyle);
     }
 
-    private static string? SecretOf(ServerSettings told)
+    /// <summary>A secret from its setting, or from the file that the setting with the same name and <c>_FILE</c> names.</summary>
+    internal static string? SecretOf(string? told, string? file, string name)
     {
-        if (string.IsNullOrWhiteSpace(told.S3SecretFile))
-            return told.S3Secret;
+        if (string.IsNullOrWhiteSpace(file))
+            return told;
         try
         {
-            return File.ReadAllText(told.S3SecretFile).Trim();
+            return File.ReadAllText(file).Trim();
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            throw new SettingUnfitException($"CoopLessons__S3Secret_FILE: {told.S3SecretFile} cannot be read.");
+            throw new SettingUnfitException($"CoopLessons__{name}_FILE: {file} cannot be read.");
         }
     }
 

@@ -1,4 +1,6 @@
 using CoopLessons.Data;
+using CoopLessons.Data.Coops.News;
+using CoopLessons.Data.Coops.Off;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Schedule;
@@ -15,6 +17,9 @@ public static class DueNotices
 
     /// <summary>Days before a date that the law sets.</summary>
     public static readonly IReadOnlyList<int> DaysBefore = [14, 3];
+
+    /// <summary>A word of a co-op that is older is told no more.</summary>
+    public static readonly TimeSpan OldNews = TimeSpan.FromHours(12);
 
     /// <summary>Hours of the day in which dates are told; the quiet ones lie between.</summary>
     public const int FirstHour = 7;
@@ -61,6 +66,26 @@ public static class DueNotices
                 $"law/{family.Id:N}/{d:yyyy-MM-dd}/{d.DayNumber - today.DayNumber}", "A date ahead", $"A paper is due on {d:d MMMM}.", "/records", TimeSpan.FromHours(12), Urgent: false)),
         ];
     }
+
+    /// <summary>What the family's co-ops told in the last hours, at any hour: a day falls through in the morning. The writer's own words stay on the page.</summary>
+    public static async Task<IReadOnlyList<Notice>> CoopNewsAsync(AppDb db, Family family, DateTimeOffset now, CancellationToken ct)
+    {
+        var since = (now - OldNews).UtcDateTime;
+        var told = await (from n in db.CoopNotices.AsNoTracking()
+                          where n.At >= since && n.WithdrawnAt == null && db.CoopFamilies.Any(f => f.CoopId == n.CoopId && f.FamilyId == family.Id && f.Since <= n.At)
+                          join c in db.Coops on n.CoopId equals c.Id
+                          orderby n.At
+                          select new { Coop = c.Name, n.CoopId, n.Id, n.About, On = db.CoopMeetings.Where(m => m.CoopId == n.CoopId && m.Id == n.MeetingId).Select(m => (DateOnly?)m.On).FirstOrDefault() }).ToListAsync(ct);
+        return [.. told.Select(n => new Notice($"coop/{n.Id:N}", n.Coop, WordsOf(n.About, n.On), $"/coop/{n.CoopId}/news/{n.Id}", OldNews, Urgent: n.About != NoticeAbout.Word))];
+    }
+
+    private static string WordsOf(NoticeAbout about, DateOnly? on) => (about, on) switch
+    {
+        (NoticeAbout.CalledOff, { } lost) => $"No meeting on {DayOff.Say(lost)}.",
+        (NoticeAbout.MeetAfterAll, { } held) => $"We meet after all on {DayOff.Say(held)}.",
+        (NoticeAbout.MadeUp, { } made) => $"We meet on {DayOff.Say(made)} instead.",
+        _ => "There is a new notice.",
+    };
 
     /// <summary>Something that comes after it is done: what waited was seen to.</summary>
     private static async Task<bool> IsTakenOnAsync(AppDb db, Guid sessionId, DateOnly date, CancellationToken ct)

@@ -15,6 +15,8 @@ public sealed class NoticeRound(IServiceScopeFactory scopes, NoticePost post, Ti
     /// <summary>On which day a family's dates were read last: they are the same until midnight.</summary>
     private readonly Dictionary<Guid, (DateOnly Day, IReadOnlyList<Notice> Notices)> _dates = [];
 
+    private enum Kind { Waits, LawDates, CoopNews }
+
     private readonly SemaphoreSlim _turn = new(1, 1);
 
     public async Task RunAsync(CancellationToken ct)
@@ -35,7 +37,7 @@ public sealed class NoticeRound(IServiceScopeFactory scopes, NoticePost post, Ti
     private async Task GoAsync(CancellationToken ct)
     {
         var now = clock.GetUtcNow();
-        var read = new Dictionary<(Guid Family, bool Waits), IReadOnlyList<Notice>>();
+        var read = new Dictionary<(Guid Family, Kind Kind), IReadOnlyList<Notice>>();
         foreach (var (choice, devices) in await WhoAsync(now, ct))
         {
             foreach (var (familyId, role) in await FamiliesAsync(choice.PersonId, ct))
@@ -44,10 +46,12 @@ public sealed class NoticeRound(IServiceScopeFactory scopes, NoticePost post, Ti
                 {
                     var due = new List<Notice>();
                     if (choice.Waits)
-                        due.AddRange(await DueAsync(read, familyId, waits: true, now, ct));
-                    // Papers are a guardian's affair.
+                        due.AddRange(await DueAsync(read, familyId, Kind.Waits, now, ct));
+                    // Papers and the co-op are a guardian's affair.
                     if (choice.LawDates && role == Role.Guardian)
-                        due.AddRange(await DueAsync(read, familyId, waits: false, now, ct));
+                        due.AddRange(await DueAsync(read, familyId, Kind.LawDates, now, ct));
+                    if (choice.CoopNews && role == Role.Guardian)
+                        due.AddRange(await DueAsync(read, familyId, Kind.CoopNews, now, ct));
                     foreach (var notice in due)
                         await SendAsync(notice, devices, now, ct);
                 }
@@ -66,7 +70,7 @@ public sealed class NoticeRound(IServiceScopeFactory scopes, NoticePost post, Ti
         var db = scope.ServiceProvider.GetRequiredService<AppDb>();
         var forgotten = (now - Memory).UtcDateTime;
         await db.SentNotices.Where(s => s.At < forgotten).ExecuteDeleteAsync(ct);
-        var choices = await db.NoticeChoices.AsNoTracking().Where(c => c.Waits || c.LawDates).OrderBy(c => c.PersonId).ToListAsync(ct);
+        var choices = await db.NoticeChoices.AsNoTracking().Where(c => c.Waits || c.LawDates || c.CoopNews).OrderBy(c => c.PersonId).ToListAsync(ct);
         var devices = (await db.NoticeDevices.AsNoTracking().OrderBy(d => d.Since).ToListAsync(ct)).ToLookup(d => d.PersonId);
         return [.. choices.Where(c => devices[c.PersonId].Any()).Select(c => (c, (IReadOnlyList<NoticeDevice>)[.. devices[c.PersonId]]))];
     }
@@ -78,15 +82,23 @@ public sealed class NoticeRound(IServiceScopeFactory scopes, NoticePost post, Ti
         return [.. (await FamilyScope.Memberships(scope.ServiceProvider.GetRequiredService<AppDb>(), personId).ToListAsync(ct)).Select(m => (m.FamilyId, m.Role))];
     }
 
-    private async Task<IReadOnlyList<Notice>> DueAsync(Dictionary<(Guid, bool), IReadOnlyList<Notice>> read, Guid familyId, bool waits, DateTimeOffset now, CancellationToken ct)
+    private async Task<IReadOnlyList<Notice>> DueAsync(Dictionary<(Guid, Kind), IReadOnlyList<Notice>> read, Guid familyId, Kind kind, DateTimeOffset now, CancellationToken ct)
     {
-        if (read.TryGetValue((familyId, waits), out var known))
+        if (read.TryGetValue((familyId, kind), out var known))
             return known;
         await using var scope = scopes.CreateAsyncScope();
-        scope.ServiceProvider.GetRequiredService<CurrentFamily>().ActForProgram(familyId);
+        var current = scope.ServiceProvider.GetRequiredService<CurrentFamily>();
+        current.ActForProgram(familyId);
         var db = scope.ServiceProvider.GetRequiredService<AppDb>();
         var family = await db.Families.AsNoTracking().SingleAsync(ct);
-        return read[(familyId, waits)] = waits ? await DueNotices.WaitsAsync(db, family, now, ct) : await DatesAsync(db, family, now, ct);
+        if (kind == Kind.CoopNews)
+            current.BelongTo(await FamilyScope.CoopsOf(db, familyId).ToListAsync(ct));
+        return read[(familyId, kind)] = kind switch
+        {
+            Kind.Waits => await DueNotices.WaitsAsync(db, family, now, ct),
+            Kind.LawDates => await DatesAsync(db, family, now, ct),
+            _ => await DueNotices.CoopNewsAsync(db, family, now, ct),
+        };
     }
 
     // The law of a whole year is long to read, and is not read every minute.

@@ -34,6 +34,7 @@ public static class Access
         ("/Start", Anybody),
         ("/Account", Anybody),
         ("/Feed", Anybody),
+        ("/Mail", Anybody),
         ("/Person", Person),
         ("/Phone", Anybody),
         ("/Today", Member),

@@ -29,6 +29,16 @@ public sealed class NoticesModel(AppDb db, CurrentFamily current, ServerSettings
 
     public bool CoopNews { get; private set; }
 
+    /// <summary>Whether the host has set a mail server.</summary>
+    public bool HasMail => settings.Mail is not null;
+
+    public bool ByMail { get; private set; }
+
+    public string Address { get; private set; } = "";
+
+    /// <summary>Whether the address has proven to be the person's.</summary>
+    public bool IsProven { get; private set; }
+
     public IReadOnlyList<NoticeRow> Devices { get; private set; } = [];
 
     private CancellationToken Ct => HttpContext.RequestAborted;
@@ -75,6 +85,39 @@ public sealed class NoticesModel(AppDb db, CurrentFamily current, ServerSettings
         return RedirectToPage();
     }
 
+    public async Task<IActionResult> OnPostMailAsync(bool byMail)
+    {
+        if (!HasMail)
+            return NotFound();
+        var choice = await db.MailChoices.SingleOrDefaultAsync(c => c.PersonId == Me, Ct);
+        if (!byMail)
+        {
+            await db.MailChoices.Where(c => c.PersonId == Me).ExecuteDeleteAsync(Ct);
+            await db.MailToSend.Where(m => m.PersonId == Me && m.DoneAt == null).ExecuteDeleteAsync(Ct);
+            this.Say("No notices come by mail.");
+            return RedirectToPage();
+        }
+
+        if (choice is null)
+            db.MailChoices.Add(new MailChoice(Me, Now));
+        var proven = await db.Users.AnyAsync(p => p.Id == Me && p.EmailConfirmed, Ct);
+        var proof = new MailToSend(Guid.CreateVersion7(), Me, Now);
+        if (!proven && !await db.MailToSend.AnyAsync(m => m.PersonId == Me && m.Key == proof.Key, Ct))
+            db.MailToSend.Add(proof);
+        try
+        {
+            await db.SaveChangesAsync(Ct);
+        }
+        catch (DbUpdateException)
+        {
+            // Sent twice in one moment; the other sending said the same.
+            db.ChangeTracker.Clear();
+        }
+
+        this.Say(proven ? "Notices of your co-op come by mail." : "A mail goes to your address. Open its link, so that notices come.");
+        return RedirectToPage();
+    }
+
     public async Task<IActionResult> OnPostRemoveAsync(Guid deviceId)
     {
         if (await db.NoticeDevices.Where(d => d.Id == deviceId && d.PersonId == Me).ExecuteDeleteAsync(Ct) == 0)
@@ -111,6 +154,8 @@ public sealed class NoticesModel(AppDb db, CurrentFamily current, ServerSettings
         var zone = family?.Zone ?? TimeZoneInfo.Utc;
         var choice = await db.NoticeChoices.AsNoTracking().SingleOrDefaultAsync(c => c.PersonId == Me, Ct);
         (Waits, LawDates, CoopNews) = (choice?.Waits == true, choice?.LawDates == true, choice?.CoopNews == true);
+        var person = await db.Users.AsNoTracking().SingleAsync(p => p.Id == Me, Ct);
+        (Address, IsProven, ByMail) = (person.Email ?? "", person.EmailConfirmed, await db.MailChoices.AnyAsync(c => c.PersonId == Me, Ct));
         Devices = [.. (await db.NoticeDevices.AsNoTracking().Where(d => d.PersonId == Me).OrderByDescending(d => d.Since).ToListAsync(Ct))
             .Select(d => new NoticeRow(d.Id, Device.NameOf(d.Device), TimeZoneInfo.ConvertTimeFromUtc(d.Since, zone).ToString("d MMMM yyyy, H:mm", System.Globalization.CultureInfo.InvariantCulture)))];
     }
