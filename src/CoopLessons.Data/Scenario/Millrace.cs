@@ -35,6 +35,7 @@ public static class Millrace
         }
 
         await SharedByAll.FoundAsync(services, coop.Name, coop.Meeting, loaded, today, ct);
+        await SharedByAll.FoundAsync(services, coop.Name, TimeZoneInfo.FindSystemTimeZoneById(coop.TimeZone), loaded, today, ct);
         return new MillraceLoaded(loaded);
     }
 

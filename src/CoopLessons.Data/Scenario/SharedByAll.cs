@@ -11,9 +11,10 @@ internal static class SharedByAll
     private const string Agreement = "We meet on Thursdays at nine. Whoever cannot come says so the evening before. Dues are twenty dollars a family and term; a family that leaves gets back the weeks that are left.";
 
     /// <summary>Written as each family in turn, which alone may show what is its own.</summary>
-    public static async Task FoundAsync(IServiceProvider services, string name, CoopMeeting day, IReadOnlyList<LoadedFamily> families, DateOnly today, CancellationToken ct)
+    public static async Task FoundAsync(IServiceProvider services, string name, CoopMeeting day, TimeZoneInfo zone, IReadOnlyList<LoadedFamily> families, DateOnly today, CancellationToken ct)
     {
-        var (id, now) = (Guid.CreateVersion7(), DateTime.SpecifyKind(today.ToDateTime(new TimeOnly(12, 0)), DateTimeKind.Utc));
+        // A year ago, so that what was told since then is news.
+        var (id, now, news) = (Guid.CreateVersion7(), DateTime.SpecifyKind(today.AddYears(-1).ToDateTime(new TimeOnly(12, 0)), DateTimeKind.Utc), CoopNews.Read());
         for (var i = 0; i < families.Count; i++)
         {
             await using var scope = services.CreateAsyncScope();
@@ -28,7 +29,9 @@ internal static class SharedByAll
             }
 
             var part = i switch { 0 => CoopPart.Leader, 1 => CoopPart.Teacher, _ => CoopPart.Member };
-            db.CoopFamilies.Add(new Coops.CoopFamily(id, families[i].FamilyId, families[i].Name, part, now));
+            var mine = new Coops.CoopFamily(id, families[i].FamilyId, families[i].Name, part, now);
+            db.CoopFamilies.Add(mine);
+            news.Add(db, mine, zone, today);
             foreach (var learner in await db.Learners.AsNoTracking().ToListAsync(ct))
             {
                 var shown = new ShownLearner(id, families[i].FamilyId, learner.Id);
