@@ -34,8 +34,7 @@ public static class Millrace
             loaded.Add(await LoadAsync(scope.ServiceProvider, coop, i, today, password, ct));
         }
 
-        await SharedByAll.FoundAsync(services, coop.Name, coop.Meeting, loaded, today, ct);
-        await SharedByAll.FoundAsync(services, coop.Name, TimeZoneInfo.FindSystemTimeZoneById(coop.TimeZone), loaded, today, ct);
+        await SharedByAll.FoundAsync(services, coop.Name, coop.Meeting, TimeZoneInfo.FindSystemTimeZoneById(coop.TimeZone), loaded, today, ct);
         return new MillraceLoaded(loaded);
     }
 

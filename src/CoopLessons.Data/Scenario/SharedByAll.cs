@@ -45,6 +45,7 @@ internal static class SharedByAll
             await db.SaveChangesAsync(ct);
         }
 
+        await new SharedUnitOfCoop(services, id, families, now).WriteAsync(ct);
         await new ClassDaysOfCoop(services, id, CoopClassDays.Read(), day, families, today).WriteAsync(ct);
     }
 }
