@@ -1,7 +1,6 @@
 using System.Text.Json;
 using CoopLessons.Core.Coop;
 using CoopLessons.Data.Coops.Days;
-using CoopLessons.Data.Tenancy;
 using Microsoft.Extensions.DependencyInjection;
 using Days = CoopLessons.Data.Coops.Days;
 
@@ -42,7 +41,7 @@ internal sealed class ClassDaysOfCoop(IServiceProvider services, Guid coop, Coop
         foreach (var family in families)
             await AsAsync(family, db =>
             {
-                foreach (var adult in family.Adults.Where(a => a.Role == Role.Guardian))
+                foreach (var adult in family.Adults)
                     db.CoopAdults.Add(new Days.CoopAdult(coop, family.FamilyId, _adults[adult.Name], adult.Name));
             }, ct);
         var (classes, outing) = await PlanAsync(ct);
