@@ -41,7 +41,7 @@ public sealed class A_class_day_with_its_rules(TestServer server)
         await days.AdultAsync(days.Birch, "Olive", livesWith: days.Alder);
         using var refused = await days.TryClassAsync("Ropes", "the barn", TwoFamilies);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
-        Assert.Contains("count as one in the barn at 10:00: a second adult of another family is needed.", await ClassDaysOfTest.WordsAsync(refused), StringComparison.Ordinal);
+        Assert.Contains("are one household: a second adult of another family is needed in the barn.", await ClassDaysOfTest.WordsAsync(refused), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -147,6 +147,7 @@ public sealed class A_class_day_with_its_rules(TestServer server)
         Assert.Contains("Robin is not shown to the co-op.", await days.ReadAsync(days.Cedar, ropes), StringComparison.Ordinal);
         using var unseen = await days.TrySignUpAsync(days.Cedar, ropes, hidden);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, unseen.StatusCode);
+        await days.ChildAsync(days.Birch, "Linnet", new(2018, 5, 1));
         using var foreign = await days.TrySignUpAsync(days.Birch, ropes, wren);
         Assert.Equal(HttpStatusCode.NotFound, foreign.StatusCode);
     }
