@@ -125,6 +125,13 @@ internal sealed record Furnished(
         ("offerid", _) => Shared.Offer,
         ("meetingid", _) => Shared.Meeting,
         ("noticeid", _) => Shared.Notice,
+        ("meetingid", _) when page.StartsWith("/Coop/Turns/", StringComparison.Ordinal) => Shared.TurnMeeting,
+        ("roleid", _) => Shared.Role,
+        ("termid", _) => Shared.Term,
+        ("expenseid", _) => Shared.Expense,
+        ("paymentid", _) => Shared.Payment,
+        ("feeid", _) => Shared.Fee,
+        ("payeeid" or "payerid", _) => Family.Id,
         ("invitationid", _) => Shared.Invitation,
         ("meetingid", _) => Shared.Meeting,
         ("periodid", _) => Shared.Period,
@@ -174,4 +181,5 @@ internal sealed record Furnished(
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take" or "/Mine/Index", "id")
         or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Week/Ill/Index", "newid")
         or ("/Units/Offer", "offerid") or ("/Coop/Found" or "/Coop/Families", "newid") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
+        or ("/Coop/Found" or "/Coop/Families" or "/Coop/Money/Index", "newid") or ("/Coop/Turns/New" or "/Coop/Turns/Meeting", "step" or "job") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }

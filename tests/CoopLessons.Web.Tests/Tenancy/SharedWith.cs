@@ -1,8 +1,11 @@
+using CoopLessons.Core.Coop;
 using CoopLessons.Data;
 using CoopLessons.Data.Coops;
 using CoopLessons.Data.Coops.Days;
+using CoopLessons.Data.Coops.Money;
 using CoopLessons.Data.Coops.News;
 using CoopLessons.Data.Coops.Sharing;
+using CoopLessons.Data.Coops.Turns;
 using CoopLessons.Data.Units;
 using CoopLessons.Web.Tests.App;
 
@@ -14,6 +17,18 @@ internal sealed class SharedWith(Guid familyId)
     public Guid Coop { get; } = Guid.CreateVersion7();
 
     public Guid Invitation { get; } = Guid.CreateVersion7();
+
+    public Guid TurnMeeting { get; } = Guid.CreateVersion7();
+
+    public Guid Role { get; } = Guid.CreateVersion7();
+
+    public Guid Term { get; } = Guid.CreateVersion7();
+
+    public Guid Expense { get; } = Guid.CreateVersion7();
+
+    public Guid Payment { get; } = Guid.CreateVersion7();
+
+    public Guid Fee { get; } = Guid.CreateVersion7();
 
     public Guid Offer { get; } = Guid.CreateVersion7();
 
@@ -43,6 +58,8 @@ internal sealed class SharedWith(Guid familyId)
         db.Add(new ShownContact(Coop, familyId));
         AddUnit(db, mine, unit);
         AddDays(db, mine, learnerId);
+        AddTurns(db);
+        AddMoney(db);
     }
 
     private void AddUnit(AppDb db, CoopFamily mine, Unit unit)
@@ -75,5 +92,32 @@ internal sealed class SharedWith(Guid familyId)
         db.Add(comes);
         db.Add(new CoopNotice(Coop, Notice, mine, "Bring boots", "The meadow is wet.", TestServer.Start.UtcDateTime, meetingId: Meeting));
         db.Add(new NewsSeen(Coop));
+    }
+
+    private void AddTurns(AppDb db)
+    {
+        var adult = new CoopAdult(Coop, familyId, Guid.CreateVersion7(), "Iris");
+        var term = new TurnTerm(Coop, Term, TestServer.Today.AddDays(20), TestServer.Today.AddDays(80), "Alder", TestServer.Start.UtcDateTime);
+        var room = Guid.CreateVersion7();
+        db.Add(new CoopRoom(Coop, room, "the barn", null));
+        db.Add(new CoopMeeting(Coop, TurnMeeting, TestServer.Today.AddDays(21), "the mill house"));
+        db.Add(adult);
+        db.Add(new TurnRole(Coop, Role, 0, new TurnRoleFacts("Teaching", 1, 1, room, ForAll: true, [])));
+        db.Add(new CoverFigures(Coop, CoverRules.Usual));
+        db.Add(new RoomChildren(Coop, room));
+        db.Add(term);
+        db.Add(new CoopTurn(term, TurnMeeting, Role, "Teaching", 1, new TurnTaker(adult.Id, "Iris", familyId, "Alder"), "Iris has “Teaching”."));
+        db.Add(new TurnWish(adult, Role, liked: true));
+        db.Add(new AdultAway(adult, TurnMeeting, "Alder"));
+    }
+
+    private void AddMoney(AppDb db)
+    {
+        var alder = new MoneyFamily(familyId, "Alder");
+        var expense = new CoopExpense(Coop, Expense, "Flour", 4137, TestServer.Today, alder, SharedBy.Family, [new KeptShare(familyId, "Alder", 1, 4137)], alder, TestServer.Start.UtcDateTime);
+        db.Add(expense);
+        db.Add(expense.Attach([0xFF, 0xD8, 0xFF]));
+        db.Add(new CoopPayment(Coop, Payment, alder, new MoneyFamily(Guid.CreateVersion7(), "Birch"), 100, TestServer.Today));
+        db.Add(new CoopFee(Coop, Fee, "Dues", TestServer.Today, TestServer.Today.AddDays(80), new TermFee(2000, 0), TestServer.Today.AddDays(14), alder, [new FamilyFee(familyId, "Alder", 1, 2000)]));
     }
 }
