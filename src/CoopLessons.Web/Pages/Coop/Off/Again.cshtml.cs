@@ -79,7 +79,7 @@ public sealed class AgainModel(AppDb db, TimeProvider clock) : LostMeetingPage(d
         }
 
         Days = days;
-        Input.On ??= Other is { } chosen && days.Any(d => d.On == chosen) ? chosen : days.FirstOrDefault()?.On;
+        Input.On ??= Other is { } chosen && days.Any(d => d.On == chosen) ? chosen : (days is [var first, ..] ? first.On : null);
     }
 
     private static string Taken(MakeUpDays ask, DateOnly on) =>
