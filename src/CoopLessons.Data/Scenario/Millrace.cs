@@ -35,7 +35,6 @@ public static class Millrace
         }
 
         await SharedByAll.FoundAsync(services, coop.Name, coop.Meeting, TimeZoneInfo.FindSystemTimeZoneById(coop.TimeZone), loaded, today, ct);
-        await SharedByAll.FoundAsync(services, coop.Name, loaded, today, ct);
         await new RotaOfCoop(services, loaded, today).AddAsync(ct);
         return new MillraceLoaded(loaded);
     }
