@@ -139,6 +139,893 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("CoopInvitations");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.AttendanceTaken", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Away")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("ClassId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("MeetingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("TakenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("There")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "MeetingId", "ClassId");
+
+                    b.ToTable("AttendancesTaken");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.BeenWord", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("MeetingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ClassId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LearnerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("EntryId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("SaidAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("FamilyId", "MeetingId", "ClassId", "LearnerId");
+
+                    b.HasIndex("FamilyId", "LearnerId");
+
+                    b.ToTable("BeenWords");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.ClassListLine", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ClassId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("Child")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("Other")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("Size")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.HasKey("CoopId", "ClassId", "Number");
+
+                    b.HasIndex("CoopId", "Id")
+                        .IsUnique();
+
+                    b.ToTable("ClassListLines");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopAdult", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("Gone")
+                        .HasColumnType("boolean");
+
+                    b.Property<bool>("Guest")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid?>("LivesWithFamily")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "FamilyId");
+
+                    b.ToTable("CoopAdults");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopClass", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Details")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Does")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("date");
+
+                    b.Property<int>("FromAge")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("Last")
+                        .HasColumnType("date");
+
+                    b.Property<bool>("OffSite")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid>("PeriodId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("RoomId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Size")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int>("ToAge")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopClasses");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopMeeting", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("CalledOffAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("CalledOffFor")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("InsteadOf")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Where")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "On")
+                        .IsUnique();
+
+                    b.ToTable("CoopMeetings");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopOuting", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("AdultCents")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Back")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("CancelDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("ChildCents")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("ChildrenPerFreeAdult")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("From")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("MeetAt")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Where")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopOutings");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopPeriod", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("From")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Until")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopPeriods");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopRoom", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("Holds")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopRooms");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.OutingAnswer", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("OutingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Adults")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("CancelledOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Children")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "OutingId", "FamilyId");
+
+                    b.ToTable("OutingAnswers");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopExpense", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("Cents")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("HasReceipt")
+                        .HasColumnType("boolean");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<string>("PaidBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("PaidById")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Shares")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("StruckAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("StruckBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("StruckFor")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<DateTime>("WrittenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("WrittenBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("WrittenById")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopExpenses");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopFee", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Families")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("FamilyCents")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Keeper")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("KeeperId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("Last")
+                        .HasColumnType("date");
+
+                    b.Property<int>("LearnerCents")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("MostCents")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<DateTime?>("StruckAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("StruckFor")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("WholeBefore")
+                        .HasColumnType("date");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopFees");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopPayment", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("CameAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("CameSaidBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Cents")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("FromId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<DateTime?>("TakenBackAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("To")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("ToId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopPayments");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopReceipt", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ExpenseId")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("Jpeg")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("CoopId", "ExpenseId");
+
+                    b.ToTable("CoopReceipts");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.News.CoopNotice", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("About")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("FromId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("MeetingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "At");
+
+                    b.ToTable("CoopNotices");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.News.NewsSeen", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("UpTo")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("FamilyId", "CoopId");
+
+                    b.HasIndex("CoopId");
+
+                    b.ToTable("NewsSeen");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferAnswer", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("OfferId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Of")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Taken")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Word")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.HasKey("CoopId", "OfferId");
+
+                    b.ToTable("OfferAnswers");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferedChange", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "SharedUnitId");
+
+                    b.ToTable("OfferedChanges");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedPrint", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Activity")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Printable")
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("Pages")
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "SharedUnitId", "Number", "Activity", "Printable");
+
+                    b.ToTable("SharedPrints");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedRevision", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Author")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("CoopId", "SharedUnitId", "Number");
+
+                    b.ToTable("SharedRevisions");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedUnit", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Author")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Newest")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("PublishedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("SharedUnits");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.UnitUse", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("Since")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "FamilyId", "SharedUnitId");
+
+                    b.HasIndex("CoopId", "SharedUnitId");
+
+                    b.ToTable("UnitUses");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Coops.ShownContact", b =>
                 {
                     b.Property<Guid>("CoopId")
@@ -206,6 +1093,234 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasIndex("FamilyId", "LearnerId");
 
                     b.ToTable("ShownLearners");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.AdultAway", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("MeetingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("AdultId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("SaidBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.HasKey("CoopId", "MeetingId", "AdultId");
+
+                    b.ToTable("AdultsAway");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.CoopTurn", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("MeetingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("RoleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("AdultId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Adult")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Family")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<Guid>("TermId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Weight")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)");
+
+                    b.HasKey("CoopId", "MeetingId", "RoleId", "AdultId");
+
+                    b.HasIndex("CoopId", "TermId");
+
+                    b.ToTable("CoopTurns");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.CoverFigures", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Rules")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId");
+
+                    b.ToTable("CoverFigures");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.RoomChildren", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("RoomId")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("OffSite")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Older")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Young")
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "RoomId");
+
+                    b.ToTable("RoomChildren");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnRole", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("Ended")
+                        .HasColumnType("boolean");
+
+                    b.Property<bool>("ForAll")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("May")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Order")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Places")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("RoomId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Weight")
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("TurnRoles");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnTerm", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Families")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly>("Last")
+                        .HasColumnType("date");
+
+                    b.Property<string>("OpenPlaces")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Proof")
+                        .IsRequired()
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)");
+
+                    b.Property<DateTime>("TakenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("TurnTerms");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnWish", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("AdultId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("RoleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("Liked")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("CoopId", "AdultId", "RoleId");
+
+                    b.ToTable("TurnWishes");
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Evidence.Piece", b =>
@@ -813,10 +1928,73 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("LogTime");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Notices.MailChoice", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("Since")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("PersonId");
+
+                    b.ToTable("MailChoices");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.MailToSend", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("DoneAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("FamilyId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("HeldUntil")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("NextAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("NoticeId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DoneAt", "NextAt");
+
+                    b.HasIndex("PersonId", "Key")
+                        .IsUnique();
+
+                    b.ToTable("MailToSend");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Notices.NoticeChoice", b =>
                 {
                     b.Property<Guid>("PersonId")
                         .HasColumnType("uuid");
+
+                    b.Property<bool>("CoopNews")
+                        .HasColumnType("boolean");
 
                     b.Property<bool>("LawDates")
                         .HasColumnType("boolean");
@@ -2111,6 +3289,9 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.Property<bool>("WithCoops")
+                        .HasColumnType("boolean");
+
                     b.Property<bool>("WithNames")
                         .HasColumnType("boolean");
 
@@ -2572,6 +3753,44 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("Activities");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Units.ArrivedPack", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("UnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("BaseText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Prints")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "UnitId");
+
+                    b.ToTable("ArrivedPacks");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Units.Unit", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -2604,6 +3823,56 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasKey("FamilyId", "Id");
 
                     b.ToTable("Units");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Units.UnitOrigin", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("UnitId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("BaseText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid?>("CoopId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Known")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Open")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("SharedId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("FamilyId", "UnitId");
+
+                    b.HasIndex("FamilyId", "SharedId");
+
+                    b.ToTable("UnitOrigins");
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Units.UnitSubject", b =>
@@ -2716,6 +3985,264 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.AttendanceTaken", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.BeenWord", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Learner", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.ClassListLine", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Days.CoopClass", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "ClassId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopAdult", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopClass", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopMeeting", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopOuting", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopPeriod", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopRoom", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.OutingAnswer", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Days.CoopOuting", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "OutingId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopExpense", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopFee", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopPayment", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopReceipt", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Money.CoopExpense", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Coops.Money.CoopReceipt", "CoopId", "ExpenseId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.News.CoopNotice", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.News.NewsSeen", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferAnswer", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.OfferedChange", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Coops.Sharing.OfferAnswer", "CoopId", "OfferId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferedChange", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedPrint", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedRevision", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId", "Number")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedRevision", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedUnit", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.UnitUse", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Coops.ShownContact", b =>
                 {
                     b.HasOne("CoopLessons.Data.Coops.Coop", null)
@@ -2736,6 +4263,69 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasOne("CoopLessons.Data.Families.Learner", null)
                         .WithMany()
                         .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.AdultAway", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.CoopTurn", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.CoverFigures", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.RoomChildren", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnRole", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnTerm", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnWish", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -2950,6 +4540,24 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.HasOne("CoopLessons.Data.Log.LogRevision", null)
                         .WithMany("Times")
                         .HasForeignKey("FamilyId", "EntryId", "Number")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.MailChoice", b =>
+                {
+                    b.HasOne("CoopLessons.Data.People.Person", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Notices.MailChoice", "PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.MailToSend", b =>
+                {
+                    b.HasOne("CoopLessons.Data.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -3519,11 +5127,41 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Units.ArrivedPack", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Unit", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Units.ArrivedPack", "FamilyId", "UnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Units.Unit", b =>
                 {
                     b.HasOne("CoopLessons.Data.Families.Family", null)
                         .WithMany()
                         .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Units.UnitOrigin", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Unit", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Units.UnitOrigin", "FamilyId", "UnitId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

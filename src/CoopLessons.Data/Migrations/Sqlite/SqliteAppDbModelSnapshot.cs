@@ -134,6 +134,893 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.ToTable("CoopInvitations");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.AttendanceTaken", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Away")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ClassId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("MeetingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("TakenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("There")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "MeetingId", "ClassId");
+
+                    b.ToTable("AttendancesTaken");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.BeenWord", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("MeetingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ClassId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LearnerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("EntryId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("SaidAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("FamilyId", "MeetingId", "ClassId", "LearnerId");
+
+                    b.HasIndex("FamilyId", "LearnerId");
+
+                    b.ToTable("BeenWords");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.ClassListLine", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ClassId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Child")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Other")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Size")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "ClassId", "Number");
+
+                    b.HasIndex("CoopId", "Id")
+                        .IsUnique();
+
+                    b.ToTable("ClassListLines");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopAdult", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Gone")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("Guest")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("LivesWithFamily")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "FamilyId");
+
+                    b.ToTable("CoopAdults");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopClass", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Details")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Does")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("FromAge")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("Last")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("OffSite")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("PeriodId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("RoomId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Size")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ToAge")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopClasses");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopMeeting", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("CalledOffAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CalledOffFor")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("InsteadOf")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Where")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "On")
+                        .IsUnique();
+
+                    b.ToTable("CoopMeetings");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopOuting", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("AdultCents")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Back")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("CancelDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("ChildCents")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("ChildrenPerFreeAdult")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("From")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("MeetAt")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Where")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopOutings");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopPeriod", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("From")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Until")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopPeriods");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopRoom", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Holds")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopRooms");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.OutingAnswer", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OutingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Adults")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("CancelledOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Children")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "OutingId", "FamilyId");
+
+                    b.ToTable("OutingAnswers");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopExpense", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Cents")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("HasReceipt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PaidBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PaidById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Shares")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("StruckAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StruckBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StruckFor")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("WrittenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("WrittenBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("WrittenById")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopExpenses");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopFee", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Families")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("FamilyCents")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Keeper")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("KeeperId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Last")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LearnerCents")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("MostCents")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("StruckAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StruckFor")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("WholeBefore")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopFees");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopPayment", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("CameAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CameSaidBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Cents")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FromId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("TakenBackAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("To")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ToId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("CoopPayments");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopReceipt", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ExpenseId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Jpeg")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("CoopId", "ExpenseId");
+
+                    b.ToTable("CoopReceipts");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.News.CoopNotice", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("About")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FromId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("MeetingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "At");
+
+                    b.ToTable("CoopNotices");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.News.NewsSeen", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("UpTo")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("FamilyId", "CoopId");
+
+                    b.HasIndex("CoopId");
+
+                    b.ToTable("NewsSeen");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferAnswer", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OfferId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Of")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Taken")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Word")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "OfferId");
+
+                    b.ToTable("OfferAnswers");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferedChange", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.HasIndex("CoopId", "SharedUnitId");
+
+                    b.ToTable("OfferedChanges");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedPrint", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Activity")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Printable")
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Pages")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "SharedUnitId", "Number", "Activity", "Printable");
+
+                    b.ToTable("SharedPrints");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedRevision", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Author")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "SharedUnitId", "Number");
+
+                    b.ToTable("SharedRevisions");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedUnit", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Author")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Newest")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("PublishedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("SharedUnits");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.UnitUse", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SharedUnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("Since")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "FamilyId", "SharedUnitId");
+
+                    b.HasIndex("CoopId", "SharedUnitId");
+
+                    b.ToTable("UnitUses");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Coops.ShownContact", b =>
                 {
                     b.Property<Guid>("CoopId")
@@ -201,6 +1088,234 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.HasIndex("FamilyId", "LearnerId");
 
                     b.ToTable("ShownLearners");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.AdultAway", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("MeetingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("AdultId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SaidBy")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "MeetingId", "AdultId");
+
+                    b.ToTable("AdultsAway");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.CoopTurn", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("MeetingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("RoleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("AdultId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Adult")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Family")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("TermId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Weight")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("CoopId", "MeetingId", "RoleId", "AdultId");
+
+                    b.HasIndex("CoopId", "TermId");
+
+                    b.ToTable("CoopTurns");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.CoverFigures", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Rules")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId");
+
+                    b.ToTable("CoverFigures");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.RoomChildren", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("RoomId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("OffSite")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Older")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Young")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "RoomId");
+
+                    b.ToTable("RoomChildren");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnRole", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Ended")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("ForAll")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("May")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Order")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Places")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("RoomId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Weight")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("TurnRoles");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnTerm", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Families")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Last")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OpenPlaces")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Proof")
+                        .IsRequired()
+                        .HasMaxLength(400)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("TakenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "Id");
+
+                    b.ToTable("TurnTerms");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnWish", b =>
+                {
+                    b.Property<Guid>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("AdultId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("RoleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Liked")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CoopId", "AdultId", "RoleId");
+
+                    b.ToTable("TurnWishes");
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Evidence.Piece", b =>
@@ -808,10 +1923,73 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.ToTable("LogTime");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Notices.MailChoice", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("Since")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("PersonId");
+
+                    b.ToTable("MailChoices");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.MailToSend", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("DoneAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("FamilyId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("HeldUntil")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("NextAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("NoticeId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DoneAt", "NextAt");
+
+                    b.HasIndex("PersonId", "Key")
+                        .IsUnique();
+
+                    b.ToTable("MailToSend");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Notices.NoticeChoice", b =>
                 {
                     b.Property<Guid>("PersonId")
                         .HasColumnType("TEXT");
+
+                    b.Property<bool>("CoopNews")
+                        .HasColumnType("INTEGER");
 
                     b.Property<bool>("LawDates")
                         .HasColumnType("INTEGER");
@@ -2106,6 +3284,9 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
 
+                    b.Property<bool>("WithCoops")
+                        .HasColumnType("INTEGER");
+
                     b.Property<bool>("WithNames")
                         .HasColumnType("INTEGER");
 
@@ -2567,6 +3748,44 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.ToTable("Activities");
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Units.ArrivedPack", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("UnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("BaseText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Prints")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "UnitId");
+
+                    b.ToTable("ArrivedPacks");
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Units.Unit", b =>
                 {
                     b.Property<Guid>("FamilyId")
@@ -2599,6 +3818,56 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.HasKey("FamilyId", "Id");
 
                     b.ToTable("Units");
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Units.UnitOrigin", b =>
+                {
+                    b.Property<Guid>("FamilyId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("UnitId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("BaseText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("CoopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Known")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Open")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SharedId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FamilyId", "UnitId");
+
+                    b.HasIndex("FamilyId", "SharedId");
+
+                    b.ToTable("UnitOrigins");
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Units.UnitSubject", b =>
@@ -2709,6 +3978,264 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.AttendanceTaken", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.BeenWord", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Learner", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.ClassListLine", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Days.CoopClass", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "ClassId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopAdult", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopClass", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopMeeting", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopOuting", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopPeriod", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.CoopRoom", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Days.OutingAnswer", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Days.CoopOuting", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "OutingId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopExpense", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopFee", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopPayment", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Money.CoopReceipt", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Money.CoopExpense", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Coops.Money.CoopReceipt", "CoopId", "ExpenseId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.News.CoopNotice", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.News.NewsSeen", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferAnswer", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.OfferedChange", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Coops.Sharing.OfferAnswer", "CoopId", "OfferId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.OfferedChange", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedPrint", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedRevision", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId", "Number")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedRevision", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.SharedUnit", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Sharing.UnitUse", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Coops.Sharing.SharedUnit", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId", "SharedUnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Coops.ShownContact", b =>
                 {
                     b.HasOne("CoopLessons.Data.Coops.Coop", null)
@@ -2729,6 +4256,69 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.HasOne("CoopLessons.Data.Families.Learner", null)
                         .WithMany()
                         .HasForeignKey("FamilyId", "LearnerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.AdultAway", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.CoopTurn", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.CoverFigures", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.RoomChildren", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnRole", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnTerm", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Coops.Turns.TurnWish", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Coops.Coop", null)
+                        .WithMany()
+                        .HasForeignKey("CoopId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -2943,6 +4533,24 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.HasOne("CoopLessons.Data.Log.LogRevision", null)
                         .WithMany("Times")
                         .HasForeignKey("FamilyId", "EntryId", "Number")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.MailChoice", b =>
+                {
+                    b.HasOne("CoopLessons.Data.People.Person", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Notices.MailChoice", "PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Notices.MailToSend", b =>
+                {
+                    b.HasOne("CoopLessons.Data.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -3512,11 +5120,41 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("CoopLessons.Data.Units.ArrivedPack", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Unit", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Units.ArrivedPack", "FamilyId", "UnitId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("CoopLessons.Data.Units.Unit", b =>
                 {
                     b.HasOne("CoopLessons.Data.Families.Family", null)
                         .WithMany()
                         .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CoopLessons.Data.Units.UnitOrigin", b =>
+                {
+                    b.HasOne("CoopLessons.Data.Families.Family", null)
+                        .WithMany()
+                        .HasForeignKey("FamilyId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("CoopLessons.Data.Units.Unit", null)
+                        .WithOne()
+                        .HasForeignKey("CoopLessons.Data.Units.UnitOrigin", "FamilyId", "UnitId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
