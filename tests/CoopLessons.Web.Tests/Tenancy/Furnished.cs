@@ -123,9 +123,9 @@ internal sealed record Furnished(
         ("coopid", _) => Shared.Coop,
         ("sharedid", _) => Unit,
         ("offerid", _) => Shared.Offer,
+        ("meetingid", _) when page.StartsWith("/Coop/Turns/", StringComparison.Ordinal) => Shared.TurnMeeting,
         ("meetingid", _) => Shared.Meeting,
         ("noticeid", _) => Shared.Notice,
-        ("meetingid", _) when page.StartsWith("/Coop/Turns/", StringComparison.Ordinal) => Shared.TurnMeeting,
         ("roleid", _) => Shared.Role,
         ("termid", _) => Shared.Term,
         ("expenseid", _) => Shared.Expense,
@@ -133,7 +133,6 @@ internal sealed record Furnished(
         ("feeid", _) => Shared.Fee,
         ("payeeid" or "payerid", _) => Family.Id,
         ("invitationid", _) => Shared.Invitation,
-        ("meetingid", _) => Shared.Meeting,
         ("periodid", _) => Shared.Period,
         ("roomid", _) => Shared.Room,
         ("adultid", _) => Shared.Adult,
@@ -180,6 +179,5 @@ internal sealed record Furnished(
     public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take" or "/Mine/Index", "id")
         or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Week/Ill/Index", "newid")
-        or ("/Units/Offer", "offerid") or ("/Coop/Found" or "/Coop/Families", "newid") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
-        or ("/Coop/Found" or "/Coop/Families" or "/Coop/Money/Index", "newid") or ("/Coop/Turns/New" or "/Coop/Turns/Meeting", "step" or "job") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
+        or ("/Units/Offer", "offerid") or ("/Coop/Found" or "/Coop/Families" or "/Coop/Money/Index", "newid") or ("/Coop/Turns/New" or "/Coop/Turns/Meeting", "step" or "job") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }

@@ -32,6 +32,7 @@ public sealed class Timetable
 
     public static async Task<Timetable> LoadAsync(AppDb db, Guid coopId, CancellationToken ct) => new()
     {
+        Rules = await Turns.CoverFigures.OfAsync(db, coopId, ct),
         Periods = [.. (await db.CoopPeriods.Where(p => p.CoopId == coopId).ToListAsync(ct)).OrderBy(p => p.From)],
         Rooms = [.. (await db.CoopRooms.Where(r => r.CoopId == coopId).ToListAsync(ct)).OrderBy(r => r.Name, StringComparer.OrdinalIgnoreCase)],
         Classes = [.. (await db.CoopClasses.Where(c => c.CoopId == coopId).ToListAsync(ct)).OrderBy(c => c.Title, StringComparer.OrdinalIgnoreCase)],

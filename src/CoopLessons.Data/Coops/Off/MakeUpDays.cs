@@ -1,6 +1,7 @@
 using System.Globalization;
 using CoopLessons.Core.Coop;
 using CoopLessons.Data.Coops.Days;
+using CoopLessons.Data.Coops.Turns;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Data.Coops.Off;
@@ -19,10 +20,20 @@ public sealed record MakeUpDays(
     /// <summary>How far ahead is looked, in days from the day after today.</summary>
     public const int Ahead = 42;
 
-    private static readonly CoverRules Rules = CoverRules.Usual with { MostChildren = null, MostYearsApart = null, HeedsAllergies = false };
+    private readonly CoverRules _rules = OfTheDay(CoverRules.Usual);
+
+    /// <summary>The co-op's figures for adults in rooms; what is a class's own matter and not the day's is left out.</summary>
+    public CoverRules Rules
+    {
+        get => _rules;
+        init => _rules = OfTheDay(value);
+    }
 
     /// <summary>Who said that they are away on which day, by the id of the adult.</summary>
     public IReadOnlySet<(Guid Adult, DateOnly On)> Away { get; init; } = new HashSet<(Guid, DateOnly)>();
+
+    /// <summary>Turns of the lost day, which go with it to the other.</summary>
+    public IReadOnlyList<CoopTurn> Turns { get; init; } = [];
 
     /// <summary>
     /// Who takes which class; null where that is not known. Then the children whom the families show stand for them, by
@@ -30,11 +41,16 @@ public sealed record MakeUpDays(
     /// </summary>
     public ILookup<Guid, RoomChild>? Takers { get; init; }
 
+    private static CoverRules OfTheDay(CoverRules rules) => rules with { MostChildren = null, MostYearsApart = null, HeedsAllergies = false };
+
     private IReadOnlyList<CoopClass> LostClasses => [.. Classes.Where(c => c.IsHeldOn(Lost.On)).OrderBy(c => c.Title, StringComparer.OrdinalIgnoreCase)];
 
     public static async Task<MakeUpDays> ReadAsync(AppDb db, CoopMeeting lost, CancellationToken ct)
     {
         var coop = lost.CoopId;
+        var table = await Timetable.LoadAsync(db, coop, ct);
+        var away = await db.AdultsAway.AsNoTracking().Where(a => a.CoopId == coop)
+            .Join(db.CoopMeetings, a => new { a.CoopId, Id = a.MeetingId }, m => new { m.CoopId, m.Id }, (a, m) => new { a.AdultId, m.On }).ToListAsync(ct);
         return new MakeUpDays(
             lost,
             await db.CoopMeetings.AsNoTracking().Where(m => m.CoopId == coop).OrderBy(m => m.On).ToListAsync(ct),
@@ -43,7 +59,13 @@ public sealed record MakeUpDays(
             await db.CoopRooms.AsNoTracking().Where(r => r.CoopId == coop).ToListAsync(ct),
             await db.CoopAdults.AsNoTracking().Where(a => a.CoopId == coop).ToListAsync(ct),
             await db.CoopFamilies.AsNoTracking().Where(f => f.CoopId == coop).ToDictionaryAsync(f => f.FamilyId, f => f.Name, ct),
-            await db.ShownLearners.AsNoTracking().Where(l => l.CoopId == coop).ToListAsync(ct));
+            await db.ShownLearners.AsNoTracking().Where(l => l.CoopId == coop).ToListAsync(ct))
+        {
+            Rules = table.Rules,
+            Away = away.Select(a => (a.AdultId, a.On)).ToHashSet(),
+            Turns = await db.CoopTurns.AsNoTracking().Where(t => t.CoopId == coop && t.MeetingId == lost.Id).ToListAsync(ct),
+            Takers = table.Lines.Count == 0 ? null : table.Classes.SelectMany(c => table.Roll(c).Places.Select(p => (c.Id, Child: Timetable.ToCore(table.Children[p.Child], c.FromAge)))).ToLookup(t => t.Id, t => t.Child),
+        };
     }
 
     /// <summary>Whether a day can be taken at all: it lies ahead, after the lost one, and the co-op has no meeting on it.</summary>
@@ -58,7 +80,7 @@ public sealed record MakeUpDays(
 
     /// <summary>What is wrong with these classes on any day: cover and rooms as they stand, and adults who are no longer there.</summary>
     public IReadOnlyList<string> OnAnyDay() =>
-        [.. Gone(), .. SharedRooms(LostClasses, LostClasses), .. Faults(null).Select(f => f.Sentence)];
+        [.. Gone(), .. GoneFromTurns(), .. SharedRooms(LostClasses, LostClasses), .. Faults(null).Select(f => f.Sentence)];
 
     private IEnumerable<string> Against(DateOnly on)
     {
@@ -82,6 +104,9 @@ public sealed record MakeUpDays(
         from adult in Adults
         where adult.Gone && (held.Details.Teachers.Contains(adult.Id) || held.Details.Helpers.Contains(adult.Id))
         select $"{NameOf(adult)}, named for “{held.Title}”, is no longer there.";
+
+    private IEnumerable<string> GoneFromTurns() =>
+        Turns.Where(t => Adults.All(a => a.Id != t.AdultId || a.Gone)).Select(t => $"{t.Adult} {t.Family} has “{t.Role}” that day and is no longer there.").Distinct();
 
     // Each pair once, also where both lists are one.
     private IEnumerable<string> SharedRooms(IReadOnlyList<CoopClass> some, IReadOnlyList<CoopClass> others) =>

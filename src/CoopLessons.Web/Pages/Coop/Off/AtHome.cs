@@ -13,8 +13,11 @@ public sealed record AtHome(CoopMeeting Meeting, IReadOnlyList<(HomeChild Child,
     {
         var held = await HeldAsync(db, meeting, ct);
         var adults = await db.CoopAdults.AsNoTracking().Where(a => a.CoopId == meeting.CoopId).ToListAsync(ct);
+        // Where nobody signed anybody up, a child's age says what it would have done.
+        var table = await Timetable.LoadAsync(db, meeting.CoopId, ct);
+        var places = held.SelectMany(k => table.Roll(k).Places.Select(p => (p.Child, Class: k.Id))).ToLookup(p => p.Child, p => p.Class);
         var children = (await db.Learners.AsNoTracking().Where(l => !l.SetAside).OrderBy(l => l.Order).ThenBy(l => l.Name).ToListAsync(ct))
-            .Select(l => new HomeChild(l.Id, l.Name, l.AgeOn(meeting.On), l.Allergies)).ToList();
+            .Select(l => new HomeChild(l.Id, l.Name, l.AgeOn(meeting.On), l.Allergies) { Classes = places.Count == 0 ? null : [.. places[l.Id]] }).ToList();
         return new AtHome(meeting, HomeDay.For(held, children), HomeDay.Spoils(held, adults));
     }
 
