@@ -35,7 +35,7 @@ public sealed class TurnsModel(AppDb db, TimeProvider clock) : CoopPage(db, cloc
         HasRoles = roles.Any(r => !r.Ended);
         if (termId is { } asked && Terms.All(t => t.Id != asked))
             return NotFound();
-        Term = termId is { } id ? Terms.Single(t => t.Id == id) : Terms.LastOrDefault(t => t.Last >= Today) ?? Terms.FirstOrDefault();
+        Term = termId is { } id ? Terms.Single(t => t.Id == id) : Terms.LastOrDefault(t => t.Last >= Today) ?? (Terms.Count > 0 ? Terms[0] : null);
         if (Term is not { } term)
             return Page();
         var meetings = await Db.CoopMeetings.AsNoTracking().Where(m => m.CoopId == CoopId && m.On >= term.First && m.On <= term.Last).OrderBy(m => m.On).ToListAsync(Ct);

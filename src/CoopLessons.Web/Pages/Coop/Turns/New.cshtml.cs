@@ -102,7 +102,7 @@ public sealed class NewRotaModel(AppDb db, TimeProvider clock, LayoutLine line, 
         { Meetings.Count: 0 } => "No meeting stands between these days. Set the meetings first.",
         { Roles.Count: 0 } => "No role is there yet. Add the roles first.",
         { Adults.Count: 0 } => "No family has named an adult yet.",
-        _ => RotaProblemFaults.Of(atHand.Problem).FirstOrDefault(),
+        _ => RotaProblemFaults.Of(atHand.Problem) is [var first, ..] ? first : null,
     };
 
     private void Find()

@@ -135,7 +135,8 @@ public sealed class RoleModel(AppDb db, TimeProvider clock) : RoleFormPage(db, c
     {
         if (!await FindAsync())
             return NotFound();
-        if (await Db.TurnRoles.AnyAsync(r => r.CoopId == CoopId && !r.Ended && r.Id != RoleId && r.Name.ToLower() == (Input.Name ?? "").ToLower(), Ct))
+        var others = await Db.TurnRoles.Where(r => r.CoopId == CoopId && !r.Ended && r.Id != RoleId).Select(r => r.Name).ToListAsync(Ct);
+        if (others.Contains(Input.Name, StringComparer.OrdinalIgnoreCase))
             ModelState.AddModelError("Input.Name", "There is a role of this name.");
         if (Facts() is not { } facts)
             return Again();
