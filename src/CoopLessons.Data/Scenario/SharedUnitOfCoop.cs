@@ -78,7 +78,7 @@ internal sealed class SharedUnitOfCoop(IServiceProvider services, Guid coopId, I
     private static Task<Unit> UnitAsync(AppDb db, CancellationToken ct)
     {
         var title = ScenarioFiles.Units[File].Title;
-        return db.Units.Include(u => u.Subjects).Include(u => u.Activities).SingleAsync(u => u.Title == title, ct);
+        return db.Units.Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().SingleAsync(u => u.Title == title, ct);
     }
 
     private static void Take(Unit unit, string code, int minutes)
