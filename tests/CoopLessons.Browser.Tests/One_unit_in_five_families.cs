@@ -41,21 +41,21 @@ public sealed class One_unit_in_five_families : IAsyncLifetime
         await SharedByTheAuthorAsync();
         foreach (var name in Takers)
             await TakenUpAsync(name, await LinkAsync(name));
-        await ChangeAsync("Cedar", "w2-06-the-river-bank", ("Hands-on", "20"));
-        await MoveAsync("Dogwood", "w3-01-sand-filter", "4");
-        await ChangeAsync("Elder", "w1-02-bag-on-the-window", ("What everybody does", "Hang a jar in the window instead."));
+        await ChangeAsync("Cedar", "w2-06-the-river-bank", ("HandsOnMinutes", "20"));
+        await ChangeAsync("Dogwood", "w3-01-sand-filter", ("Week", "4"));
+        await ChangeAsync("Elder", "w1-02-bag-on-the-window", ("Does", "Hang a jar in the window instead."));
 
-        await ChangeAsync("Alder", "w2-06-the-river-bank", ("Hands-on", "55"));
-        await ChangeAsync("Alder", "w1-02-bag-on-the-window", ("What everybody does", "Seal the bag and tape it up in the sun."));
-        await ChangeAsync("Alder", "w4-04-floods", ("Hands-on", "75"));
+        await ChangeAsync("Alder", "w2-06-the-river-bank", ("HandsOnMinutes", "55"));
+        await ChangeAsync("Alder", "w1-02-bag-on-the-window", ("Does", "Seal the bag and tape it up in the sun."));
+        await ChangeAsync("Alder", "w4-04-floods", ("HandsOnMinutes", "75"));
         await PublishAsync("Longer by the river bank.", 2);
         foreach (var name in Takers)
             await BringInAsync(name, asked: name is "Cedar" or "Elder" ? 1 : 0);
         await MustHaveAsync("Birch", ("w4-04-floods", 75), ("w2-06-the-river-bank", 55));
         await MustHaveAsync("Cedar", ("w4-04-floods", 75), ("w2-06-the-river-bank", 20));
 
-        await ChangeAsync("Alder", "w2-06-the-river-bank", ("Hands-on", "50"));
-        await ChangeAsync("Alder", "w3-02-aqueduct", ("Hands-on", "70"));
+        await ChangeAsync("Alder", "w2-06-the-river-bank", ("HandsOnMinutes", "50"));
+        await ChangeAsync("Alder", "w3-02-aqueduct", ("HandsOnMinutes", "70"));
         await PublishAsync("The river bank as it went with us.", 3);
         await BringInAsync("Birch", 0);
         await BringInAsync("Cedar", 1, "theirs");
@@ -135,17 +135,7 @@ public sealed class One_unit_in_five_families : IAsyncLifetime
         await SignInAsync(name);
         var activity = (await UnitAsync(name)).Activities.Single(a => a.Code == code);
         await Page.GotoAsync($"/units/{_units[name]}/activities/{activity.Id}/edit");
-        var field = to.Field == "Hands-on" ? "Input.HandsOnMinutes" : "Input.Does";
-        await Page.Locator($"[name='{field}']").FillAsync(to.Value);
-        await SaveAsync(activity);
-    }
-
-    private async Task MoveAsync(string name, string code, string week)
-    {
-        await SignInAsync(name);
-        var activity = (await UnitAsync(name)).Activities.Single(a => a.Code == code);
-        await Page.GotoAsync($"/units/{_units[name]}/activities/{activity.Id}/edit");
-        await Page.Locator("select[name='Input.Week']").SelectOptionAsync(week);
+        await Page.Locator($"[name='Input.{to.Field}']").FillAsync(to.Value);
         await SaveAsync(activity);
     }
 

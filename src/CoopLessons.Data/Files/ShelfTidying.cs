@@ -6,8 +6,8 @@ namespace CoopLessons.Data.Files;
 /// <summary>Keeps a family's shelf and the rows that name its files in step.</summary>
 public static class ShelfTidying
 {
-    // Longer than an upload and the saving of its row take.
-    private static readonly TimeSpan Young = TimeSpan.FromHours(1);
+    /// <summary>Longer than an upload and the saving of its row take.</summary>
+    public static readonly TimeSpan Young = TimeSpan.FromHours(1);
 
     /// <summary>
     /// Forgets pieces whose way back has ended, and files that nothing uses any longer, whether their use was removed by

@@ -51,7 +51,7 @@ public sealed class NewerVersion
     /// <summary>Null where the unit is not the family's, or nothing newer is known. Subjects that would come with it are added to the unit of work, unsaved.</summary>
     public static async Task<NewerVersion?> FindAsync(AppDb db, Guid unitId, CancellationToken ct)
     {
-        if (await db.Units.Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().SingleOrDefaultAsync(u => u.Id == unitId, ct) is not { } unit)
+        if (await db.WholeUnitAsync(unitId, ct) is not { } unit)
             return null;
         var origin = await db.UnitOrigins.SingleOrDefaultAsync(o => o.UnitId == unitId, ct);
         var arrived = await db.ArrivedPacks.SingleOrDefaultAsync(p => p.UnitId == unitId, ct);

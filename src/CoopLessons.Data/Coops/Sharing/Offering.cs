@@ -17,7 +17,7 @@ public sealed class Offering
     /// <summary>Null where the unit is not the family's, or came from no co-op to which the family belongs.</summary>
     public static async Task<Offering?> FindAsync(AppDb db, Guid unitId, CancellationToken ct)
     {
-        if (await db.Units.Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().SingleOrDefaultAsync(u => u.Id == unitId, ct) is not { } unit
+        if (await db.WholeUnitAsync(unitId, ct) is not { } unit
             || await db.UnitOrigins.AsNoTracking().SingleOrDefaultAsync(o => o.UnitId == unitId, ct) is not { } origin
             || await db.SharedRevisions.AsNoTracking().SingleOrDefaultAsync(r => r.CoopId == origin.CoopId && r.SharedUnitId == origin.SharedId && r.Number == origin.Number, ct) is not { } revision)
             return null;

@@ -1,13 +1,14 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Coops;
 using CoopLessons.Data.Coops.News;
+using CoopLessons.Data.Files;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Coops;
 
 /// <summary>A co-op: its families with what they show, what was agreed on, and the way out.</summary>
-public sealed class HomeModel(AppDb db, TimeProvider clock) : CoopPage(db, clock)
+public sealed class HomeModel(AppDb db, TimeProvider clock, FileShelf shelf) : CoopPage(db, clock)
 {
     public IReadOnlyList<CoopFamily> Families { get; private set; } = [];
 
@@ -46,6 +47,8 @@ public sealed class HomeModel(AppDb db, TimeProvider clock) : CoopPage(db, clock
             return Again(StatusCodes.Status409Conflict);
         }
 
+        if (IsAlone)
+            await shelf.ForgetAsync(CoopId, Ct);
         Say(IsAlone ? $"“{Coop.Name}” is ended." : $"Your family left {Coop.Name}. What you had shown is taken away there.");
         return LocalRedirect("/coop");
     }

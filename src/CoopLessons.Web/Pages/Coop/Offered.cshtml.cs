@@ -91,7 +91,7 @@ public sealed class OfferedModel(AppDb db, TimeProvider clock, FileShelf shelf) 
         (Shared, Offer) = (shared, offer);
         Answer = await Db.OfferAnswers.AsNoTracking().SingleOrDefaultAsync(a => a.CoopId == CoopId && a.OfferId == offerId, Ct);
         var revision = await Db.SharedRevisions.AsNoTracking().SingleAsync(r => r.CoopId == CoopId && r.SharedUnitId == sharedId && r.Number == offer.Number, Ct);
-        _unit = shared.FamilyId != Family.Id ? null : await Db.Units.Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().SingleOrDefaultAsync(u => u.Id == sharedId, Ct);
+        _unit = shared.FamilyId != Family.Id ? null : await Db.WholeUnitAsync(sharedId, Ct);
         if (_unit is null)
         {
             Change = UnitChange.Between(revision.Bundle.Content, offer.Bundle.Content);

@@ -82,6 +82,8 @@ public sealed class UnitModel(AppDb db, TimeProvider clock, FileShelf shelf) : C
         Db.SharedUnits.Remove(await Db.SharedUnits.SingleAsync(u => u.CoopId == CoopId && u.Id == sharedId, Ct));
         if (!await SaveAsync())
             return await FindAsync(sharedId) ? Again(StatusCodes.Status409Conflict) : NotFound();
+        var kept = await Db.SharedPrints.Where(p => p.CoopId == CoopId).Select(p => p.Hash).ToListAsync(Ct);
+        await shelf.SweepAsync(CoopId, kept.ToHashSet(), Now - ShelfTidying.Young, Ct);
         Say($"“{Shared.Title}” is taken out. Families that have it keep theirs.");
         return Redirect($"/coop/{CoopId}/units");
     }

@@ -10,8 +10,7 @@ namespace CoopLessons.Web.Pages.Units;
 public abstract class UnitsPage(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
 {
     /// <summary>The family's unit with its subjects and activities, or null.</summary>
-    protected Task<Unit?> UnitAsync(Guid id) =>
-        Db.Units.Include(u => u.Subjects).Include(u => u.Activities).AsSplitQuery().SingleOrDefaultAsync(u => u.Id == id, Ct);
+    protected Task<Unit?> UnitAsync(Guid id) => Db.WholeUnitAsync(id, Ct);
 
     /// <summary>All of the family's subjects in its order, retired ones too.</summary>
     protected Task<List<FamilySubject>> SubjectsAsync() => Db.Subjects.AsNoTracking().OrderBy(s => s.Order).ThenBy(s => s.Id).ToListAsync(Ct);
