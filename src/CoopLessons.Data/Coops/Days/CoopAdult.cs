@@ -19,6 +19,9 @@ public sealed class CoopAdult : IShownByFamily, IVersioned
     /// <summary>The family of the co-op with one of whose adults this one lives or is a couple; null for none. The two count as one in a room.</summary>
     public Guid? LivesWithFamily { get; private set; }
 
+    /// <summary>The same for all who count as one in a room: whoever lives with another family is of its household.</summary>
+    public Guid Household => LivesWithFamily ?? FamilyId;
+
     /// <summary>Somebody whom the co-op has not looked at, such as a visiting beekeeper: counts in no room.</summary>
     public bool Guest { get; private set; }
 
@@ -38,6 +41,7 @@ public sealed class CoopAdult : IShownByFamily, IVersioned
         {
             b.HasKey(a => new { a.CoopId, a.Id });
             b.Property(a => a.Id).ValueGeneratedNever();
+            b.Ignore(a => a.Household);
             b.HasIndex(a => new { a.CoopId, a.FamilyId });
             b.Property(a => a.Name).HasMaxLength(People.Person.LongestName);
         }

@@ -72,8 +72,7 @@ public sealed class Timetable
 
     public RoomAdult ToCore(CoopAdult adult) => new(adult.Id, adult.Name, adult.FamilyId, Families[adult.FamilyId].Name)
     {
-        // Whoever lives with another family is of its household, and so are all of that family.
-        Household = adult.LivesWithFamily ?? adult.FamilyId,
+        Household = adult.Household,
         Guest = adult.Guest,
     };
 

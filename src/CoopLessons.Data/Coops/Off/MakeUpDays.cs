@@ -125,7 +125,7 @@ public sealed record MakeUpDays(
     {
         var there = Adults.Where(a => !a.Gone && (held.Details.Teachers.Contains(a.Id) || held.Details.Helpers.Contains(a.Id)) && !(on is { } day && Away.Contains((a.Id, day))));
         return new CoverRoom(held.RoomId, RoomOf(held), PeriodOf(held) is { } period ? Time(period) : "any time",
-            [.. there.Select(a => new RoomAdult(a.Id, a.Name, a.FamilyId, Families.GetValueOrDefault(a.FamilyId, "")) { Household = a.LivesWithFamily ?? a.FamilyId, Guest = a.Guest })],
+            [.. there.Select(a => new RoomAdult(a.Id, a.Name, a.FamilyId, Families.GetValueOrDefault(a.FamilyId, "")) { Household = a.Household, Guest = a.Guest })],
             [.. ChildrenOf(held)])
         { OffSite = held.OffSite };
     }

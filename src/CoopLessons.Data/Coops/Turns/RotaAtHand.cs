@@ -48,7 +48,7 @@ public sealed record RotaAtHand(
         var left = kept.Where(k => adults.All(a => a.Id != k.Row.AdultId)).Select(k => k.Row).DistinctBy(t => t.AdultId).OrderBy(t => t.AdultId).ToList();
         List<RotaAdult> all =
         [
-            .. adults.Select(a => new RotaAdult(a.Id, a.Name, a.FamilyId) { Household = a.LivesWithFamily ?? a.FamilyId }),
+            .. adults.Select(a => new RotaAdult(a.Id, a.Name, a.FamilyId) { Household = a.Household }),
             .. left.Select(t => new RotaAdult(t.AdultId, t.Adult, t.FamilyId)),
         ];
         List<RotaFamily> who =
