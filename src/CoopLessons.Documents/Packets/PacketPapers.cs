@@ -1,4 +1,5 @@
 using CoopLessons.Core.Prepare.Printing;
+using CoopLessons.Documents.Placing;
 
 namespace CoopLessons.Documents.Packets;
 
@@ -25,9 +26,3 @@ public sealed record DividerActivity(string Title, string When, string Who, IRea
 
 /// <param name="Lead">What it is about: <c>Raw flour</c>.</param>
 public sealed record DividerCaution(string Lead, string Text);
-
-/// <summary>Kinds of files that pages are taken from.</summary>
-public enum PageKind { Pdf, Png, Jpeg }
-
-/// <summary>A file of pages. It has been through <see cref="Uploads.PrintableFile"/>.</summary>
-public sealed record PageSource(string Path, PageKind Kind);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Documents.Pdf;
+using CoopLessons.Documents.Placing;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;

@@ -30,7 +30,7 @@ internal static class Prose
             sheet.Text(text, font, sheet.Paper.Margin, top + 13);
             sheet.Close();
         })
-        { Before = 18, KeepWithNext = true };
+        { Before = 18, KeepWithNext = true, Bookmark = new Bookmark(text, 1) };
     }
 
     /// <summary>A heading inside a section, in as many lines as it needs.</summary>

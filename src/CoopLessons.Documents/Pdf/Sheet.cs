@@ -1,10 +1,12 @@
+using CoopLessons.Documents.Placing;
 using PdfSharp.Drawing;
 using PdfSharp.UniversalAccessibility;
 
 namespace CoopLessons.Documents.Pdf;
 
 /// <summary>One sheet while it is drawn: every mark on it is either part of the document's structure or marked as decoration.</summary>
-internal sealed class Sheet(Paper paper, XGraphics graphics, StructureBuilder structure, Inks inks)
+/// <param name="pictures">Where pictures of other files are put; null in a document without any.</param>
+internal sealed class Sheet(Paper paper, XGraphics graphics, StructureBuilder structure, Inks inks, PagePlaces? pictures = null)
 {
     public Paper Paper => paper;
 
@@ -33,6 +35,15 @@ internal sealed class Sheet(Paper paper, XGraphics graphics, StructureBuilder st
         structure.BeginElement(PdfIllustrationElementTag.Figure, inWords, new XRect(box.X, paper.Height - box.Bottom, box.Width, box.Height));
         graphics.DrawImage(picture, box);
         structure.End();
+    }
+
+    /// <summary>A picture, or a page, of another file.</summary>
+    /// <inheritdoc cref="Picture"/>
+    public void Placed(PagePlace place, XRect box, string inWords)
+    {
+        var places = pictures ?? throw new InvalidOperationException("This document was begun without a place for pictures.");
+        Picture(places.Of(place), box, inWords);
+        places.Note(graphics.PdfPage!);
     }
 
     public void Decoration(Action draw)

@@ -13,7 +13,17 @@ internal sealed record Slice(double Height, Action<Sheet, double> Draw)
 
     /// <summary>What is shown again above this slice where it opens a sheet: a table's column headings.</summary>
     public Slice? Running { get; init; }
+
+    /// <summary>Named in the document's list of places to go to; null for most.</summary>
+    public Bookmark? Bookmark { get; init; }
+
+    /// <summary>Begins a sheet of its own.</summary>
+    public bool OpensSheet { get; init; }
 }
+
+/// <summary>A place of a document that readers find in its list.</summary>
+/// <param name="Level">1, or 2 for one inside the last of level 1.</param>
+internal sealed record Bookmark(string Title, int Level);
 
 /// <summary>A slice with its place on a sheet.</summary>
 internal sealed record Placed(Slice Slice, double Top);
@@ -48,7 +58,7 @@ internal static class Flow
             var slice = slices[i];
             var bound = i > 0 && slices[i - 1].KeepWithNext;
             var needed = bound ? slice.Height : Together(slices, i);
-            if (sheet.Count > 0 && y + slice.Before + Math.Min(needed, paper.Bottom - paper.Margin) > paper.Bottom)
+            if (sheet.Count > 0 && (slice.OpensSheet || y + slice.Before + Math.Min(needed, paper.Bottom - paper.Margin) > paper.Bottom))
             {
                 sheets.Add(sheet);
                 sheet = [];

@@ -1,4 +1,4 @@
-using CoopLessons.Documents.Packets;
+using CoopLessons.Documents.Placing;
 using SkiaSharp;
 
 namespace CoopLessons.Documents.Uploads;

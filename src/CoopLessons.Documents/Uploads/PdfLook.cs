@@ -1,5 +1,5 @@
-using CoopLessons.Documents.Packets;
 using CoopLessons.Documents.Pdf;
+using CoopLessons.Documents.Placing;
 using PdfSharp.Pdf;
 using PdfSharp.Pdf.IO;
 

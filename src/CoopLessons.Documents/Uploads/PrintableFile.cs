@@ -1,4 +1,4 @@
-using CoopLessons.Documents.Packets;
+using CoopLessons.Documents.Placing;
 
 namespace CoopLessons.Documents.Uploads;
 

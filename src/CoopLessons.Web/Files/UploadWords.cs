@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using CoopLessons.Data.Files;
 using CoopLessons.Data.Prepare.Printing;
-using CoopLessons.Documents.Packets;
+using CoopLessons.Documents.Placing;
 using CoopLessons.Documents.Uploads;
 
 namespace CoopLessons.Web.Files;

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Documents.Packets;
+using CoopLessons.Documents.Placing;
 using CoopLessons.Documents.Uploads;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;

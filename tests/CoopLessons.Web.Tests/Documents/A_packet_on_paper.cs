@@ -1,5 +1,6 @@
 using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Documents.Packets;
+using CoopLessons.Documents.Placing;
 using SkiaSharp;
 using UglyToad.PdfPig;
 using Xunit;

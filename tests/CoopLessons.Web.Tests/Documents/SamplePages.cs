@@ -1,5 +1,5 @@
 using CoopLessons.Data.Scenario;
-using CoopLessons.Documents.Packets;
+using CoopLessons.Documents.Placing;
 using CoopLessons.Documents.Reports;
 using CoopLessons.Documents.Uploads;
 using PdfSharp.Pdf;

@@ -1,6 +1,7 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Files;
 using CoopLessons.Documents.Packets;
+using CoopLessons.Documents.Placing;
 using CoopLessons.Web.Files;
 using CoopLessons.Web.Pages.Today;
 using Microsoft.AspNetCore.Mvc;

@@ -6,6 +6,7 @@ using CoopLessons.Data.Files;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Documents.Packets;
+using CoopLessons.Documents.Placing;
 using CoopLessons.Web.Files;
 using CoopLessons.Web.Pages.Today;
 using CoopLessons.Web.Pages.Units;

@@ -3,7 +3,7 @@ using System.Text;
 using CoopLessons.Documents.Pdf;
 using PdfSharp.Pdf;
 
-namespace CoopLessons.Documents.Packets;
+namespace CoopLessons.Documents.Placing;
 
 /// <summary>Puts the sources' pages into the places that were kept for them, one source after the other.</summary>
 internal sealed class PlacedPages(PdfDocument document, PagePlaces places, CarriedStreams carried)

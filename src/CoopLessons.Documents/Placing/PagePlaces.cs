@@ -2,7 +2,7 @@ using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.Pdf.Advanced;
 
-namespace CoopLessons.Documents.Packets;
+namespace CoopLessons.Documents.Placing;
 
 /// <summary>Where a source's page goes: into a box of a size, with its colours or without.</summary>
 /// <param name="Page">From 1.</param>

@@ -1,7 +1,7 @@
 using CoopLessons.Documents.Pdf;
 using PdfSharp.Pdf;
 
-namespace CoopLessons.Documents.Packets;
+namespace CoopLessons.Documents.Placing;
 
 /// <summary>A source's page inside the document that takes it.</summary>
 /// <param name="Content">A form or an image, as an object of the document.</param>

@@ -1,4 +1,4 @@
-namespace CoopLessons.Documents.Packets;
+namespace CoopLessons.Documents.Placing;
 
 /// <summary>A file that pages are taken from is not what it was when it was checked, or is gone.</summary>
 /// <param name="hash">Names the file, as the plan's pieces do.</param>

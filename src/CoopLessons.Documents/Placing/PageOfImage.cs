@@ -2,7 +2,7 @@ using System.Buffers.Binary;
 using CoopLessons.Documents.Pdf;
 using PdfSharp.Pdf;
 
-namespace CoopLessons.Documents.Packets;
+namespace CoopLessons.Documents.Placing;
 
 /// <summary>
 /// An image as a page. The file was written anew when it was uploaded, so that its compressed bytes can go into the

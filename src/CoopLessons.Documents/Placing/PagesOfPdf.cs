@@ -4,7 +4,7 @@ using PdfSharp.Pdf;
 using PdfSharp.Pdf.Advanced;
 using PdfSharp.Pdf.IO;
 
-namespace CoopLessons.Documents.Packets;
+namespace CoopLessons.Documents.Placing;
 
 /// <summary>
 /// Pages of a PDF as forms of another one. A page's content goes over as it is, without being inflated; fonts and images
