@@ -53,6 +53,8 @@ internal sealed class Sheet(Paper paper, XGraphics graphics, StructureBuilder st
         structure.End();
     }
 
+    public void Frame(XRect box) => Decoration(() => graphics.DrawRectangle(new XPen(inks.Hair, 0.5), box));
+
     public void Rule(double x, double width, double y, bool strong = false) =>
         Decoration(() => graphics.DrawLine(new XPen(strong ? inks.Ink : inks.Hair, strong ? 0.75 : 0.5), x, y, x + width, y));
 }

@@ -1,7 +1,6 @@
 using CoopLessons.Core.Hours;
 using CoopLessons.Core.Requirements.Papers;
 using CoopLessons.Documents.Pdf;
-using PdfSharp.UniversalAccessibility;
 
 namespace CoopLessons.Documents.Reports;
 
@@ -19,8 +18,8 @@ public static class HoursPdf
         page.Add(Prose.Title(ReportWords.Title));
         page.AddRange(ReportFacts.Of(report, paper, Body));
         page.AddRange(MonthTables.Of(report, paper, Figures));
-        page.AddRange(Days(report, paper));
-        page.AddRange(Places(report, paper));
+        page.AddRange(SubjectTables.Days(report, paper, Figures));
+        page.AddRange(SubjectTables.Places(report, paper, Figures));
         if (report.Questions.Count > 0)
         {
             page.Add(Prose.Heading("Questions still open"));
@@ -42,37 +41,5 @@ public static class HoursPdf
             heading.Family,
             $"Fingerprint {report.Fingerprint} · Made on {ReportWords.Date(heading.MadeOn)} · {PlainText.OneLine(heading.Year)} · {ReportWords.Given(PlainText.OneLine(heading.Learner))}",
             heading.MadeOn));
-    }
-
-    private static IEnumerable<Slice> Days(HoursReport report, Paper paper)
-    {
-        if (report.Subjects.Count == 0)
-            yield break;
-        var broad = report.Subjects.Any(s => s.BroadDays != s.StrictDays);
-        List<PaperColumn> columns = [new("Subject", 220, Names: true), new(ReportWords.StrictDays, 100, Figures: true)];
-        if (broad)
-            columns.Add(new(ReportWords.BroadDays, 120, Figures: true));
-        var rows = report.Subjects.Select(s => new PaperRow(broad
-            ? [ReportWords.Given(s.Subject), ReportWords.Number(s.StrictDays), ReportWords.Number(s.BroadDays)]
-            : [ReportWords.Given(s.Subject), ReportWords.Number(s.StrictDays)])).ToList();
-        yield return Prose.Heading("Days of each subject");
-        if (broad)
-        {
-            foreach (var slice in Prose.Paragraph(ReportWords.MetInPassing, paper, Body, keepWithNext: true))
-                yield return slice;
-        }
-
-        foreach (var slice in new PaperTable(columns, rows, paper.Margin, Figures).Slices(before: 4, paper.WorthKeepingWhole))
-            yield return slice;
-    }
-
-    private static IEnumerable<Slice> Places(HoursReport report, Paper paper)
-    {
-        var rows = report.Places.Select(p => new PaperRow([ReportWords.Place(p.Place), p.Total.Clock, ReportWords.Decimal(p.Total)])).ToList();
-        rows.Add(new PaperRow(["All places", report.Total.Clock, ReportWords.Decimal(report.Total)], Strong: true));
-        yield return Prose.Heading("Where it happened");
-        List<PaperColumn> columns = [new("Place", 220, Names: true), new("Hours and minutes", 100, Figures: true), new("Decimal hours", 120, Figures: true)];
-        foreach (var slice in new PaperTable(columns, rows, paper.Margin, Figures).Slices(before: 4, paper.WorthKeepingWhole))
-            yield return slice;
     }
 }
