@@ -97,6 +97,7 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<ListedByHand> ListedByHand => Set<ListedByHand>();
     public DbSet<StoredFile> StoredFiles => Set<StoredFile>();
     public DbSet<Piece> Pieces => Set<Piece>();
+    public DbSet<Portfolio> Portfolios => Set<Portfolio>();
     public DbSet<PrintSource> PrintSources => Set<PrintSource>();
     public DbSet<PrintHabits> PrintHabits => Set<PrintHabits>();
     public DbSet<PrintedPacket> PrintedPackets => Set<PrintedPacket>();

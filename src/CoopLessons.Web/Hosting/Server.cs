@@ -43,6 +43,7 @@ public static class Server
         builder.Services.AddHostedService<Planning.LayoutWork>();
         builder.Services.AddSingleton(_ => new FileShelf(folder.Files, settings.Bucket));
         builder.Services.AddSingleton<Files.FileRoom>();
+        builder.Services.AddSingleton<Files.PicturePaper>();
         builder.Services.AddSingleton<Files.FileLook>();
         builder.Services.AddScoped<Evidence.BroughtPieces>();
         builder.Services.AddScoped<Evidence.BroughtReceipt>();

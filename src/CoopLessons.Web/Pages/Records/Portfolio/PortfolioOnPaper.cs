@@ -1,0 +1,71 @@
+using System.Globalization;
+using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Evidence;
+using CoopLessons.Core.Families;
+using CoopLessons.Core.Hours;
+using CoopLessons.Core.Prepare.Books;
+using CoopLessons.Core.Prepare.Printing;
+using CoopLessons.Data.Evidence;
+using CoopLessons.Data.Files;
+using CoopLessons.Documents.Portfolios;
+
+namespace CoopLessons.Web.Pages.Records;
+
+/// <summary>A portfolio, or a packet on one subject, as it stands on paper.</summary>
+public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> files, IReadOnlySet<string> held, DayRange year, bool full)
+{
+    // Of a long PDF the first pages are enough, even for the full one.
+    private const int MostPages = 12;
+
+    public static PortfolioPapers Of(PortfolioYear portfolio, ReadingList reading, IReadOnlyDictionary<string, StoredFile> files, IReadOnlySet<string> held, PaperSize paper, bool full)
+    {
+        var on = new PortfolioOnPaper(files, held, portfolio.Year.Days, full);
+        bool Has(PortfolioPart part) => full || portfolio.Choices.Parts.Contains(part);
+        var ledger = portfolio.Log.Ledger;
+        var now = portfolio.Standing.Now;
+        return new PortfolioPapers(
+            portfolio.Report,
+            portfolio.Standing.Law.Learner.Grade is { } grade ? new Level(grade).Name : "",
+            now is null ? "" : $"{(now.Span.Code.Length == 0 ? "Our own" : now.Span.Place)}: {now.Span.Pathway.Name}",
+            portfolio.Choices.Reader, portfolio.Choices.Opening, Has(PortfolioPart.Months),
+            Has(PortfolioPart.Days) ? [.. Month.Through(portfolio.Year.Days).Select(m => new MonthOfDays(m, [.. portfolio.Log.Days.Counted.Where(m.Contains).Select(d => d.Day).Order()]))] : null,
+            Has(PortfolioPart.Reading) ? reading : null,
+            Has(PortfolioPart.Subjects) ? [.. portfolio.Subjects.Where(s => s.Subject.ByLaw || Has(PortfolioPart.OwnSubjects) || !portfolio.Subjects.Any(o => o.Subject.ByLaw)).Select(s => on.Subject(s, Has(PortfolioPart.Missing)))] : [],
+            Has(PortfolioPart.Pairs) ? [.. portfolio.Pairs.Where(p => p.Kept).Select(p => new PairPaper(p.Skill, on.Samples(p.Early, firstOnly: true)[0], on.Samples(p.Late, firstOnly: true)[0], p.Words))] : [],
+            Has(PortfolioPart.Log) ? Log(ledger, _ => true) : null,
+            Has(PortfolioPart.Law) ? portfolio.Standing.Section : null,
+            full, paper);
+    }
+
+    public SubjectPaper Subject(PortfolioSubject subject, bool missing) => new(
+        subject.Subject.Name, subject.Subject.ReadAs, NarrativeFacts.Of(subject.Evidence.Facts), subject.Narrative,
+        [.. (full ? subject.Evidence.Pieces : subject.Samples).SelectMany(p => Samples(p, firstOnly: !full))], missing ? subject.Evidence.Missing : []);
+
+    /// <summary>A piece as it stands on paper: a PDF as its pages, what cannot be shown as words.</summary>
+    public IReadOnlyList<SamplePaper> Samples(Piece piece, bool firstOnly)
+    {
+        var part = SampleSpread.PartOf(piece.Date, year).ToString();
+        SamplePaper Unshown(string kind, string why) => new(null, 1, piece.Date, kind, part, piece.Caption, why);
+        var file = files[piece.Hash];
+        if (piece.Kind is PieceKind.Sound or PieceKind.Video)
+            return [Unshown(piece.Kind == PieceKind.Sound ? "sound" : "video", $"A {(piece.Kind == PieceKind.Sound ? "sound recording" : "video")}, kept by the family.")];
+        if (piece.FacesOut)
+            return [Unshown("photo", "A photo, kept by the family: it shows faces.")];
+        if (!held.Contains(piece.Hash))
+            return [Unshown("photo", "Its file is not on this server any more.")];
+        if (file.Kind != StoredKind.Pdf)
+            return [new SamplePaper(piece.Hash, 1, piece.Date, "photo", part, piece.Caption)];
+        var pages = Math.Min(file.Pages, firstOnly ? 1 : MostPages);
+        return [.. Enumerable.Range(1, pages).Select(p => new SamplePaper(
+            piece.Hash, p, piece.Date, file.Pages == 1 ? "paper" : string.Create(CultureInfo.InvariantCulture, $"page {p} of {file.Pages}"), part, p == 1 ? piece.Caption : ""))];
+    }
+
+    /// <summary>The entries that have minutes in the subjects asked for, with these minutes alone.</summary>
+    public static IReadOnlyList<LogPaper> Log(HoursLedger ledger, Func<Credit, bool> which)
+    {
+        var names = ledger.Subjects.ToDictionary(s => s.Id, s => s.Name);
+        var credits = ledger.Credits.Where(c => c.Minutes > Minutes.Zero && which(c)).ToLookup(c => c.EntryId);
+        return [.. ledger.Entries.Where(e => credits.Contains(e.Id)).Select(e => new LogPaper(
+            e.Date, e.What, string.Join(", ", credits[e.Id].Select(c => names[c.SubjectId])), credits[e.Id].Select(c => c.Minutes).Sum(), RecordWords.Of(e.Place)))];
+    }
+}
