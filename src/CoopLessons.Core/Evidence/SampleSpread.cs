@@ -75,7 +75,7 @@ public static class SampleSpread
 
         public int CompareTo(Way? other) => (NotSetAside, DaysOff, Untold).CompareTo((other!.NotSetAside, other.DaysOff, other.Untold));
 
-        public IEnumerable<int> Chosen()
+        public List<int> Chosen()
         {
             var chosen = new List<int>();
             for (var way = this; way.Before is not null; way = way.Before)

@@ -62,7 +62,7 @@ public static class WhatIsMissing
 
     private static string Words(PartOfYear part) => part switch { PartOfYear.Beginning => "beginning", PartOfYear.Middle => "middle", _ => "end" };
 
-    private static string Joined(IReadOnlyList<string> words, string last = "and") =>
+    private static string Joined(List<string> words, string last = "and") =>
         words.Count == 1 ? words[0] : $"{string.Join(", ", words.Take(words.Count - 1))} {last} {words[^1]}";
 
     private static string Count(int n, string one) => n == 1 ? $"one {one}" : string.Create(CultureInfo.InvariantCulture, $"{n} {one}s");

@@ -40,7 +40,7 @@ public static class PortfolioPdf
         return [.. Cover(papers, paper, names, sheets), .. rest];
     }
 
-    private static IEnumerable<Slice> Cover(PortfolioPapers papers, Paper paper, IReadOnlyList<string> chapters, IReadOnlyList<int> sheets)
+    private static IEnumerable<Slice> Cover(PortfolioPapers papers, Paper paper, List<string> chapters, IReadOnlyList<int> sheets)
     {
         var (report, heading) = (papers.Report, papers.Report.Heading);
         yield return Prose.Title("Portfolio");

@@ -1,0 +1,66 @@
+using System.Net;
+using CoopLessons.Web.Tests.App;
+using CoopLessons.Web.Tests.Documents;
+using CoopLessons.Web.Tests.Records;
+
+namespace CoopLessons.Web.Tests.Portfolios;
+
+[Collection(PlanningServer.Name)]
+public sealed class One_subject_asked_for(TestServer server)
+{
+    [Fact]
+    public async Task Is_two_taps_from_the_records_and_says_at_once_what_is_missing()
+    {
+        var year = await YearOfWork.OfAsync(server);
+        await year.Log.WriteAsync(new(2025, 9, 8), 30, [("health", 1)], what: "Brushing teeth");
+        var records = await year.Guardian.GetAsync(year.Log.RecordsPath());
+        var choosing = await year.Guardian.GetAsync(Href(records, "Show one subject"));
+        var health = await year.Guardian.GetAsync(Href(choosing, "Health"));
+        Assert.Contains("No photo, paper or recording shows Health.", health.Texts("section.note li"));
+        Assert.Contains("Brushing teeth", health.QuerySelector("#entries")!.ParentElement!.Plain(), StringComparison.Ordinal);
+        var text = await year.TextAsync(Href(health, "PDF"));
+        Assert.Contains("No photo, paper or recording shows Health.", text, StringComparison.Ordinal);
+        Assert.Contains("Time 0:30 in hours and minutes", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Is_shown_between_two_dates()
+    {
+        var year = await YearOfWork.OfAsync(server);
+        await year.Log.WriteAsync(new(2025, 9, 8), 30, [("science", 1)], what: "Seeds");
+        await year.Log.WriteAsync(new(2025, 10, 8), 50, [("science", 1)], what: "Sprouts");
+        await year.PhotoAsync(new(2025, 10, 9), caption: "Two leaves");
+        await year.PhotoAsync(new(2025, 11, 9), caption: "Four leaves");
+        var days = "&show=law-science&from=2025-10-01&to=2025-10-31";
+        var page = await year.Guardian.GetAsync(year.Subject(days));
+        Assert.Equal(["Sprouts 8 October 2025 0:50"], page.Texts("#entries + ul li"));
+        Assert.Contains("Two leaves", page.Plain(), StringComparison.Ordinal);
+        Assert.DoesNotContain("Four leaves", page.Plain(), StringComparison.Ordinal);
+        var text = await year.TextAsync(Href(page, "PDF"));
+        Assert.Contains("1 October 2025 to 31 October 2025", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Seeds", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("&from=2025-10-31&to=2025-10-01")]
+    [InlineData("&from=2024-10-31")]
+    [InlineData("&to=soon")]
+    public async Task Asks_for_days_of_the_year_again_where_they_are_none(string days)
+    {
+        var year = await YearOfWork.OfAsync(server);
+        using var answer = await year.Guardian.OpenAsync(year.Subject("&show=law-science" + days));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.StartsWith("Choose two days of", (await Visitor.ParseAsync(answer)).QuerySelector("#days-fault")!.Plain(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Is_not_found_where_nobody_has_such_a_subject()
+    {
+        var year = await YearOfWork.OfAsync(server);
+        using var page = await year.Guardian.OpenAsync(year.Subject("&show=law-alchemy"));
+        using var file = await year.Guardian.OpenAsync($"/records/{year.Log.Linnet}/{year.Log.YearId}/subject.pdf?show=law-alchemy");
+        Assert.Equal((HttpStatusCode.NotFound, HttpStatusCode.NotFound), (page.StatusCode, file.StatusCode));
+    }
+
+    private static string Href(AngleSharp.Dom.IDocument page, string words) => page.QuerySelectorAll("a").First(a => a.Plain() == words).GetAttribute("href")!;
+}
