@@ -98,6 +98,7 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<StoredFile> StoredFiles => Set<StoredFile>();
     public DbSet<Piece> Pieces => Set<Piece>();
     public DbSet<Portfolio> Portfolios => Set<Portfolio>();
+    public DbSet<TermReport> TermReports => Set<TermReport>();
     public DbSet<PrintSource> PrintSources => Set<PrintSource>();
     public DbSet<PrintHabits> PrintHabits => Set<PrintHabits>();
     public DbSet<PrintedPacket> PrintedPackets => Set<PrintedPacket>();

@@ -14,6 +14,26 @@ public enum DutyKind
     Other,
 }
 
+/// <summary>What a report on a term or a year may be asked to hold.</summary>
+public enum ReportPart
+{
+    /// <summary>Hours of instruction in the term.</summary>
+    Hours,
+
+    /// <summary>School days in the term.</summary>
+    Attendance,
+
+    /// <summary>How much of what was planned in each subject was covered.</summary>
+    Material,
+
+    /// <summary>How the child came on in each subject: a mark, or sentences.</summary>
+    Progress,
+}
+
+/// <summary>What a report is asked to hold.</summary>
+/// <param name="ExplainUnder">Per cent of a subject's planned material below which an explanation is asked for; null where none is.</param>
+public sealed record ReportShape(IReadOnlyList<ReportPart> Parts, int? ExplainUnder = null);
+
 public enum Repeats
 {
     /// <summary>When home instruction under the pathway begins.</summary>
@@ -34,6 +54,7 @@ public enum Repeats
 /// <param name="ByOthers">The office's or the school's duty, shown so that the family can wait for it.</param>
 /// <param name="When">A condition that the log cannot show.</param>
 /// <param name="Threshold">For a test or an evaluation: what counts as enough, and what follows if not.</param>
+/// <param name="Report">For a report on a term or a year: what it is asked to hold.</param>
 /// <param name="Lead">Days before the due date at which to begin (common practice, no source).</param>
 public sealed record Duty(
     string Id,
@@ -56,7 +77,8 @@ public sealed record Duty(
     string? When = null,
     string? Threshold = null,
     int? Lead = null,
-    string? Note = null);
+    string? Note = null,
+    ReportShape? Report = null);
 
 /// <summary>Something that happens to a family, from which days are counted.</summary>
 public enum LegalEvent

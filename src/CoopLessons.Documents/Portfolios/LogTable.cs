@@ -11,13 +11,13 @@ internal static class LogTable
     public static IEnumerable<Slice> Of(IReadOnlyList<LogPaper> log, Paper paper, double size)
     {
         yield return Prose.Heading(Title);
-        var rest = paper.TextWidth - 78 - 52;
+        var rest = paper.TextWidth - 64 - 36;
         List<PaperColumn> columns =
         [
-            new("Day", 78, Names: true), new("What", rest * 0.52), new("Subjects", rest * 0.28), new("Where", rest * 0.2), new("Time", 52, Figures: true),
+            new("Day", 64, Names: true), new("What", rest * 0.57), new("Subjects", rest * 0.28), new("Where", rest * 0.15), new("Time", 36, Figures: true),
         ];
         var rows = log.Select(l => new PaperRow([l.Date.ToString("d MMM yyyy", System.Globalization.CultureInfo.InvariantCulture), l.What, l.Subjects, l.Place, l.Minutes.Clock])).ToList();
-        foreach (var slice in new PaperTable(columns, rows, paper.Margin, size).Slices(before: 4, whole: 0))
+        foreach (var slice in new PaperTable(columns, rows, paper.Margin, size - 1).Slices(before: 4, whole: 0))
             yield return slice;
     }
 }

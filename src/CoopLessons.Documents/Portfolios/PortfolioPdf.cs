@@ -72,7 +72,7 @@ public static class PortfolioPdf
         if (papers.Days is { Count: > 0 } days)
         {
             yield return Prose.Heading("School days");
-            List<PaperColumn> columns = [new("Month", 90, Names: true), new("Days", 44, Figures: true), new("Dates", paper.TextWidth - 134)];
+            List<PaperColumn> columns = [new("Month", 90, Names: true), new("Dates that count", paper.TextWidth - 134), new("Days", 44, Figures: true)];
             foreach (var slice in new PaperTable(columns, [.. days.Select(Dates)], paper.Margin, Figures).Slices(before: 4, paper.WorthKeepingWhole))
                 yield return slice;
         }
@@ -129,7 +129,7 @@ public static class PortfolioPdf
 
     private static PaperRow Dates(MonthOfDays month) => new(
     [
-        month.Month.Days.First.ToString("MMMM yyyy", CultureInfo.InvariantCulture), ReportWords.Number(month.Days.Count), string.Join(", ", month.Days.Select(ReportWords.Number)),
+        month.Month.Days.First.ToString("MMMM yyyy", CultureInfo.InvariantCulture), string.Join(", ", month.Days.Select(ReportWords.Number)), ReportWords.Number(month.Days.Count),
     ]);
 
     private static IEnumerable<Slice> Pairs(PortfolioPapers papers, Paper paper)

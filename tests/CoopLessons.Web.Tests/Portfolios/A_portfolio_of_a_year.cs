@@ -50,7 +50,7 @@ public sealed class A_portfolio_of_a_year(TestServer server)
         await year.PhotoAsync(new(2026, 3, 11), caption: "Both of us", who: ["Linnet", "Wren"]);
         await year.PhotoAsync(new(2026, 3, 11), caption: "Wren alone", who: ["Wren"]);
         var text = await year.TextAsync(year.File());
-        foreach (var shown in new[] { "Beginning: 4 September 2025 “First seeds”", "“Frost on the pane”", "“The sprout”" })
+        foreach (var shown in new[] { "Beginning: 4 September 2025 Middle: 2 January 2026 Middle: 10 March 2026", "“First seeds”", "“Frost on the pane”", "“The sprout”" })
             Assert.Contains(shown, Squeezed(text), StringComparison.Ordinal);
         foreach (var hidden in new[] { "More seeds", "Both of us", "Wren alone" })
             Assert.DoesNotContain(hidden, text, StringComparison.Ordinal);
@@ -90,7 +90,7 @@ public sealed class A_portfolio_of_a_year(TestServer server)
         var sheet = SamplePages.Blank(3);
         await year.PieceAsync(sheet, StoredKind.Pdf, PieceKind.Paper, 3, new(2025, 9, 4), "science", "My report");
         await year.PieceAsync("song"u8.ToArray(), StoredKind.Mp3, PieceKind.Sound, 1, new(2026, 2, 4), "science", "The frogs");
-        Assert.Contains("(page 1 of 3)", Squeezed(await year.TextAsync(year.File())), StringComparison.Ordinal);
+        Assert.Contains("(page 1", Squeezed(await year.TextAsync(year.File())), StringComparison.Ordinal);
         var full = Squeezed(await year.TextAsync(year.File("full")));
         Assert.Contains("(page 3 of 3)", full, StringComparison.Ordinal);
         Assert.Contains("A sound recording, kept by the family.", full, StringComparison.Ordinal);
@@ -204,8 +204,7 @@ public sealed class A_portfolio_of_a_year(TestServer server)
         var lines = output.Split('\n').Select(l => l.Trim()).ToList();
         Assert.Single(lines, l => l.StartsWith("H1", StringComparison.Ordinal));
         Assert.Equal(2, lines.Count(l => l.StartsWith("Figure", StringComparison.Ordinal)));
-        Assert.Contains(lines, l => l.Contains("Photo of 4 September 2025: “First seeds”", StringComparison.Ordinal));
-        Assert.Contains(lines, l => l.Contains("Photo of 2 January 2026, without a caption", StringComparison.Ordinal));
+        Assert.Equal(["Photo of 4 September 2025: “First seeds”", "Photo of 2 January 2026, without a caption"], Alternatives(path));
         Assert.Contains("/Scope /Column", lines);
         Assert.Contains("/Scope /Row", lines);
         using var document = PdfDocument.Open(path);
@@ -228,6 +227,13 @@ public sealed class A_portfolio_of_a_year(TestServer server)
             var row = cover.Single(r => string.Join(' ', r.Take(r.Length - 1)) == title && int.TryParse(r[^1], out _));
             Assert.Equal(page, int.Parse(row[^1], null));
         }
+    }
+
+    /// <summary>The words that stand for pictures, in the order in which they are kept (ISO 32000-1, 14.9.3).</summary>
+    private static IReadOnlyList<string> Alternatives(string path)
+    {
+        using var document = PdfSharp.Pdf.IO.PdfReader.Open(path, PdfSharp.Pdf.IO.PdfDocumentOpenMode.Import);
+        return [.. document.Internals.GetAllObjects().OfType<PdfSharp.Pdf.PdfDictionary>().Where(d => d.Elements.ContainsKey("/Alt")).Select(d => d.Elements.GetString("/Alt"))];
     }
 
     private static string Squeezed(string text) => string.Join(' ', text.Split(' ', StringSplitOptions.RemoveEmptyEntries));

@@ -33,7 +33,7 @@ public sealed class One_subject_asked_for(TestServer server)
         await year.PhotoAsync(new(2025, 11, 9), caption: "Four leaves");
         var days = "&show=law-science&from=2025-10-01&to=2025-10-31";
         var page = await year.Guardian.GetAsync(year.Subject(days));
-        Assert.Equal(["Sprouts 8 October 2025 0:50"], page.Texts("#entries + ul li"));
+        Assert.Equal(["Sprouts 8 October 2025", "0:50"], page.Texts("#entries + ul :is(.row-main, .row-side)"));
         Assert.Contains("Two leaves", page.Plain(), StringComparison.Ordinal);
         Assert.DoesNotContain("Four leaves", page.Plain(), StringComparison.Ordinal);
         var text = await year.TextAsync(Href(page, "PDF"));

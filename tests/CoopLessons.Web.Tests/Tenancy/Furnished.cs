@@ -67,6 +67,7 @@ internal sealed record Furnished(
             spell.End(new DateOnly(2026, 3, 4));
             db.Add(spell);
             AddPiece(db, ids[14], learner.Id, subject.Id, ids[5], author);
+            db.Add(new Portfolio(learner.Id, year.Id));
             await db.SaveChangesAsync();
         });
         return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], ids[13], ids[14], lists, shared);
@@ -146,6 +147,7 @@ internal sealed record Furnished(
         ("item", "/Week/Shopping/Index") => Gathered.Listed,
         ("sourceid", _) => PrintSource,
         ("spellid" or "ill", _) => Spell,
+        ("early" or "late", "/Records/Portfolio/Pair") => Piece,
         ("appointment" or "appointmentid", _) => Plan.Appointment,
         ("bookid", _) or ("id", "/Week/Books/Book") => Books.Book,
         ("id", "/Week/Books/Card") => Books.Card,

@@ -16,6 +16,9 @@ internal static partial class RouteFilling
             "ending" => "csv",
             // The place of a pathway: here one of a family's own. Elsewhere a status.
             "code" => template.Contains("{pathwayId}", StringComparison.Ordinal) ? "own" : "404",
+            "size" => "short",
+            // A subject by its key: one of the family's own.
+            "key" => $"own-{Guid.Parse(id("subject")):N}",
             "secret" => new string('0', 64),
             _ => id(name),
         };

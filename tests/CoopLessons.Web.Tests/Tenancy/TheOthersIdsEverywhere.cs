@@ -90,7 +90,7 @@ public sealed class TheOthersIdsEverywhere(TestServer server)
             .Concat(page.BoundProperties.OfType<PageBoundPropertyDescriptor>()
                 .Where(p => IsId(p.ParameterType) && (method == "Post" || p.Property.GetCustomAttribute<BindPropertyAttribute>()?.SupportsGet == true))
                 .Select(p => p.BindingInfo?.BinderModelName ?? p.Name))
-            .Concat(RouteFilling.Names(page.AttributeRouteInfo!.Template!).Where(n => n is not ("date" or "week" or "ending" or "code" or "secret")))
+            .Concat(RouteFilling.Names(page.AttributeRouteInfo!.Template!).Where(n => n is not ("date" or "week" or "ending" or "code" or "secret" or "size" or "key")))
             .Distinct(StringComparer.OrdinalIgnoreCase);
         // Ids that the page itself mints for something new: the other's is as good as any, and makes a row of one's own.
         return [.. names.Where(n => !Furnished.IsMinted(page.ViewEnginePath, n))];

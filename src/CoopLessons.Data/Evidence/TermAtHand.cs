@@ -1,0 +1,55 @@
+using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Evidence;
+using CoopLessons.Core.Hours;
+using CoopLessons.Data.Families;
+using CoopLessons.Data.Hours;
+using CoopLessons.Data.Requirements;
+using CoopLessons.Data.Schedule;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Data.Evidence;
+
+/// <summary>One subject in a term as log and plan hold it.</summary>
+public sealed record TermSubject(SubjectAsked Subject, SubjectFacts Facts, MaterialCovered Covered)
+{
+    public TermFigures Figures => new(Facts.Minutes.Value, Facts.Days, Covered.Planned, Covered.Done);
+
+    /// <summary>What a report begins with before anybody wrote into it.</summary>
+    public TermSubjectTold Drafted(string learner, int? explainUnder) => new(
+        Subject.Key, Subject.Name, null, "", TermWords.Progress(learner, Facts),
+        explainUnder is { } figure && Covered.IsUnder(figure) ? TermWords.Explanation(Covered).Trim() : "");
+}
+
+/// <summary>A learner's term as log and plan hold it: the only way by which reports come to their figures.</summary>
+/// <param name="Log">Of the term alone.</param>
+/// <param name="Standing">Of the school year.</param>
+/// <param name="Subjects">Those that the law asks for; where it names none, the family's own of which something is there.</param>
+public sealed record TermAtHand(LearnerYear Log, SchoolYear Year, LearnerStanding Standing, DayRange Days, IReadOnlyList<TermSubject> Subjects)
+{
+    public TermTotals Totals => new(Log.Ledger.Total.Value, Log.Days.Strict, Log.Ledger.Entries.Count, LogFingerprint.Of(Log.Ledger));
+
+    /// <summary>Null where the family has no such learner.</summary>
+    public static async Task<TermAtHand?> LoadAsync(AppDb db, Guid learnerId, SchoolYear year, DayRange days, DateOnly today, CancellationToken ct)
+    {
+        if (await LearnerYear.LoadAsync(db, learnerId, year.Days, ct) is not { } whole || await LearnerYear.LoadAsync(db, learnerId, days, ct) is not { } term)
+            return null;
+        var standing = await LearnerStanding.LoadAsync(db, whole, year, today, ct);
+        var plan = await PlanAsync(db, learnerId, days, ct);
+        var all = SubjectAsked.All(standing).Select(s => new TermSubject(s, SubjectFacts.Of(term.Ledger, s.Family, days), MaterialCovered.Of(plan, s.Family, days))).ToList();
+        var law = all.FindAll(s => s.Subject.ByLaw);
+        return new TermAtHand(term, year, standing, days, law.Count > 0 ? law : all.FindAll(s => s.Facts.Days + s.Facts.Touched + s.Covered.Planned > 0));
+    }
+
+    /// <summary>What is told of each subject now: as it was written, and a draft of those of which nothing was.</summary>
+    public IReadOnlyList<TermSubjectTold> Told(TermReport report)
+    {
+        var told = report.Subjects.ToDictionary(s => s.Key);
+        return [.. Subjects.Select(s => told.GetValueOrDefault(s.Subject.Key) ?? s.Drafted(Log.Learner.Name, report.ExplainUnder))];
+    }
+
+    private static async Task<IReadOnlyList<PlannedThing>> PlanAsync(AppDb db, Guid learnerId, DayRange days, CancellationToken ct)
+    {
+        var work = await db.WorkAsync(db.PlannedSessions.AsNoTracking().Where(s => s.Date >= days.First && s.Date <= days.Last), ct);
+        return [.. work.Where(w => w.Session.Learners.Contains(learnerId)).Select(w => new PlannedThing(w.Session.Date, w.Split.Split.Select(s => s.SubjectId).ToHashSet(), w.Session.State == SessionState.Done))];
+    }
+}
