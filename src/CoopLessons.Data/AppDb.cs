@@ -11,6 +11,7 @@ using CoopLessons.Data.Coops.Money;
 using CoopLessons.Data.Coops.News;
 using CoopLessons.Data.Coops.Sharing;
 using CoopLessons.Data.Coops.Turns;
+using CoopLessons.Data.Credits;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Files;
@@ -74,6 +75,13 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<RecordedLegalEvent> LegalEvents => Set<RecordedLegalEvent>();
     public DbSet<DutyMark> DutyMarks => Set<DutyMark>();
     public DbSet<CalendarAddress> CalendarAddresses => Set<CalendarAddress>();
+    public DbSet<HighSchoolCourse> HighSchoolCourses => Set<HighSchoolCourse>();
+    public DbSet<HighSchoolRule> HighSchoolRules => Set<HighSchoolRule>();
+    public DbSet<CoursePick> CoursePicks => Set<CoursePick>();
+    public DbSet<OtherStudy> OtherStudies => Set<OtherStudy>();
+    public DbSet<GradingScale> GradingScales => Set<GradingScale>();
+    public DbSet<TranscriptDetails> TranscriptDetails => Set<TranscriptDetails>();
+    public DbSet<Assessment> Assessments => Set<Assessment>();
 
     public DbSet<Course> Courses => Set<Course>();
     public DbSet<LessonLoop> Loops => Set<LessonLoop>();

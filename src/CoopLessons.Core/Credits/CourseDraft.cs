@@ -9,7 +9,7 @@ namespace CoopLessons.Core.Credits;
 /// <param name="Books">Titles read, each once.</param>
 /// <param name="Deeds">What was done, in the log's words, the longest time first.</param>
 /// <param name="Elsewhere">Study outside the log.</param>
-public sealed record CourseFacts(
+public sealed record CourseInLog(
     string Title,
     CourseTotal Total,
     IReadOnlyList<(string Name, Minutes Minutes)> Subjects,
@@ -25,7 +25,7 @@ public static class CourseDraft
     public const int MostNamed = 12;
 
     /// <returns>One sentence a line; empty where there is nothing to tell.</returns>
-    public static IReadOnlyList<string> Of(CourseFacts facts)
+    public static IReadOnlyList<string> Of(CourseInLog facts)
     {
         var lines = new List<string>();
         var total = facts.Total;

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace CoopLessons.Core.Credits;
 
 /// <summary>A mark and the points that it stands for.</summary>
@@ -6,6 +8,7 @@ namespace CoopLessons.Core.Credits;
 public sealed record GradeStep(string Mark, int Points, int? FromPercent = null)
 {
     /// <summary>A mark without points earns no credit; what was attempted still counts in the average.</summary>
+    [JsonIgnore]
     public bool EarnsCredit => Points > 0;
 }
 

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Requirements.Scores;
 
 namespace CoopLessons.Core.Requirements;
 
@@ -55,6 +56,7 @@ public enum Repeats
 /// <param name="When">A condition that the log cannot show.</param>
 /// <param name="Threshold">For a test or an evaluation: what counts as enough, and what follows if not.</param>
 /// <param name="Report">For a report on a term or a year: what it is asked to hold.</param>
+/// <param name="Scores">The scores that the threshold names, for arithmetic beside it.</param>
 /// <param name="Lead">Days before the due date at which to begin (common practice, no source).</param>
 public sealed record Duty(
     string Id,
@@ -78,7 +80,8 @@ public sealed record Duty(
     string? Threshold = null,
     int? Lead = null,
     string? Note = null,
-    ReportShape? Report = null);
+    ReportShape? Report = null,
+    IReadOnlyList<ScoreFloor>? Scores = null);
 
 /// <summary>Something that happens to a family, from which days are counted.</summary>
 public enum LegalEvent

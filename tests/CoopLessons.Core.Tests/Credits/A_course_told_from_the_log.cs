@@ -7,7 +7,7 @@ namespace CoopLessons.Core.Tests.Credits;
 
 public class A_course_told_from_the_log
 {
-    private static CourseFacts Facts(params LoggedEntry[] log) =>
+    private static CourseInLog Facts(params LoggedEntry[] log) =>
         new("Biology", CourseLedger.Of(WrensLedger(log), [Course(Biology, All(Science))], NoUnits)[Biology], [("Science", new Minutes(90))], [], [], [], []);
 
     [Fact]
