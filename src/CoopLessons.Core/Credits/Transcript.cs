@@ -55,3 +55,12 @@ public sealed record Transcript(
         return new DayRange(first, first.AddYears(1).AddDays(-1));
     }
 }
+
+/// <summary>A course with its description.</summary>
+/// <param name="Years">In which it was taken, as the transcript calls them.</param>
+/// <param name="Text">As the parent wrote it, a paragraph a line; never empty.</param>
+public sealed record DescribedCourse(TranscriptLine Line, IReadOnlyList<string> Years, string Text);
+
+/// <summary>What a learner's courses held: the paper that goes beside a transcript.</summary>
+/// <param name="Courses">In the order of the transcript; those without a description left out.</param>
+public sealed record CourseDescriptions(TranscriptHeading Heading, IReadOnlyList<DescribedCourse> Courses, DateOnly MadeOn);

@@ -86,6 +86,12 @@ public sealed record LearnersCourses(
         return new Transcript(details.HeadingFor(Family, Learner), [.. years], scale, GradeAverage.Of(scale, Courses.Select(c => c.ToMarked(scale))), [.. methods], madeOn);
     }
 
+    /// <summary>The descriptions that are written, in the transcript's order.</summary>
+    public CourseDescriptions Descriptions(TranscriptDetails details, DateOnly madeOn) => new(
+        details.HeadingFor(Family, Learner),
+        [.. Courses.Where(c => c.Description.Length > 0).OrderBy(c => YearOf(c).First).ThenBy(c => c.Area).ThenBy(c => c.Order).Select(c => new DescribedCourse(Line(c), YearsOf(c), c.Description))],
+        madeOn);
+
     /// <summary>A course as its description is drafted from.</summary>
     public async Task<CourseInLog> InLogAsync(AppDb db, HighSchoolCourse course, CancellationToken ct)
     {

@@ -56,6 +56,8 @@ public static class Millrace
                 new BooksOfFamily(db, house, books, today).Add();
             if (CoopShelf.Read().Families.TryGetValue(house.Family.Name, out var pantry))
                 new ShelfOfFamily(db, house, family, pantry, today).Add();
+            if (CoopCredits.Read().Families.TryGetValue(house.Family.Name, out var credits))
+                new CreditsOfFamily(db, house, credits, today).Add();
             if (CoopPrints.Read().Families.TryGetValue(house.Family.Name, out var prints))
                 await new PrintsOfFamily(db, scope.GetRequiredService<FileShelf>(), house, prints).AddAsync(ct);
             await db.SaveChangesAsync(ct);

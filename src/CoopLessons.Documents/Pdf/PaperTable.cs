@@ -19,10 +19,11 @@ internal sealed record PaperRow(IReadOnlyList<string> Cells, bool Strong = false
 /// A table that runs over as many sheets as it needs and stays one table in the document's structure. Its column
 /// headings are shown again on each further sheet, as decoration, since the structure already has them.
 /// </summary>
-internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyList<PaperRow> rows, double left, double size)
+/// <param name="pad">White above and below a row's lines, in points.</param>
+internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyList<PaperRow> rows, double left, double size, double pad = PaperTable.UsualPad)
 {
     public const double Gap = 8;
-    private const double Pad = 2.8;
+    public const double UsualPad = 2.8;
 
     // A row up to this many lines is never cut; a longer one may run over to the next sheet.
     private const int LongestWholeRow = 12;
@@ -50,9 +51,9 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
         if (columns.Any(c => c.Heading.Length > 0))
         {
             var cells = columns.Select(c => Lines(c.Heading, c, _bold)).ToList();
-            var height = cells.Max(c => c.Count) * _line + 2 * Pad;
+            var height = cells.Max(c => c.Count) * _line + 2 * pad;
             // A row that goes on from the sheet before has no white of its own above it.
-            running = new Slice(height + Pad, (sheet, top) =>
+            running = new Slice(height + pad, (sheet, top) =>
             {
                 sheet.Decoration(() => DrawCells(sheet, cells, top, height, _bold, tagged: false));
                 sheet.Rule(left, Width, top + height, strong: true);
@@ -92,7 +93,7 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
             if (tagged)
                 sheet.OpenHeadingCell("Column");
             // Headings stand on the rule below them, however many lines they take.
-            var y = top + height - Pad - cells[c].Count * _line;
+            var y = top + height - pad - cells[c].Count * _line;
             foreach (var line in cells[c])
                 DrawLine(sheet, line, columns[c], x, y += _line, font);
             if (tagged)
@@ -108,7 +109,7 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
         var tallest = cells.Max(c => c.Count);
         if (tallest <= LongestWholeRow)
         {
-            var height = tallest * _line + 2 * Pad;
+            var height = tallest * _line + 2 * pad;
             return [new Slice(height, (sheet, top) => DrawPart(sheet, row, cells, new int[cells.Count], 0, tallest, top, top + height, opensTable, closesTable))];
         }
 
@@ -123,9 +124,9 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
         {
             var line = k;
             var last = k == count - 1;
-            var height = _line + (k == 0 ? Pad : 0) + (last ? Pad : 0);
+            var height = _line + (k == 0 ? pad : 0) + (last ? pad : 0);
             slices.Add(new Slice(height, (sheet, top) =>
-                DrawPart(sheet, row, cells, starts, line, line + 1, line == 0 ? top : top - Pad, last ? top + height : null, opensTable, closesTable)));
+                DrawPart(sheet, row, cells, starts, line, line + 1, line == 0 ? top : top - pad, last ? top + height : null, opensTable, closesTable)));
         }
 
         return slices;
@@ -154,7 +155,7 @@ internal sealed class PaperTable(IReadOnlyList<PaperColumn> columns, IReadOnlyLi
             }
 
             for (var k = Math.Max(from, starts[c]); k < Math.Min(to, end); k++)
-                DrawLine(sheet, cells[c][k - starts[c]], columns[c], c == 0 ? x + row.Indent : x, top + Pad + (k - from + 1) * _line, FontOf(c, row.Strong ? _bold : _regular));
+                DrawLine(sheet, cells[c][k - starts[c]], columns[c], c == 0 ? x + row.Indent : x, top + pad + (k - from + 1) * _line, FontOf(c, row.Strong ? _bold : _regular));
             if (end > from && end <= to)
                 sheet.Close();
             x += columns[c].Width;

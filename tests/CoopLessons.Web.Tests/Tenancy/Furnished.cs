@@ -25,7 +25,7 @@ namespace CoopLessons.Web.Tests.Tenancy;
 internal sealed record Furnished(
     TestFamily Family, Guid Learner, Guid Subject, Guid Year, Guid Break, Guid Unit, Guid Activity, Guid Session, Guid Entry, Guid Invitation,
     Guid LearnerPathway, Guid OwnPathway, Guid LegalEvent, Guid CalendarAddress, PlannedWith Plan, Guid Step, BookedWith Books,
-    GatheredWith Gathered, Guid PrintSource, Guid Spell, Guid Piece, ListedWith Lists, SharedWith Shared)
+    GatheredWith Gathered, Guid PrintSource, Guid Spell, Guid Piece, ListedWith Lists, SharedWith Shared, CreditedWith Credits)
 {
     public static async Task<Furnished> MakeAsync(TestServer server, string name)
     {
@@ -36,6 +36,7 @@ internal sealed record Furnished(
         var gathered = new GatheredWith(family.Id);
         var lists = new ListedWith();
         var shared = new SharedWith(family.Id);
+        var credits = new CreditedWith();
         Guid subjectId = default, yearId = default;
         await family.WithDbAsync(async db =>
         {
@@ -68,9 +69,10 @@ internal sealed record Furnished(
             db.Add(spell);
             AddPiece(db, ids[14], learner.Id, subject.Id, ids[5], author);
             db.Add(new Portfolio(learner.Id, year.Id));
+            credits.AddTo(db, learner.Id, subject.Id, ids[5], ids[14]);
             await db.SaveChangesAsync();
         });
-        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], ids[13], ids[14], lists, shared);
+        return new Furnished(family, ids[1], subjectId, yearId, ids[0], ids[2], ids[3], ids[4], ids[5], ids[6], ids[7], ids[8], ids[9], ids[10], plan, ids[11], books, gathered, ids[12], ids[13], ids[14], lists, shared, credits);
     }
 
     private static void AddLaw(AppDb db, Guid learnerId, Guid yearId, Guid subjectId, Guid[] ids)
@@ -162,6 +164,10 @@ internal sealed record Furnished(
         ("said" or "saidid", _) => Lists.Said,
         ("tabletid", _) => Lists.Tablet,
         ("deviceid", _) => Lists.Device,
+        ("courseid", _) or ("id", "/Records/HighSchool/Terms") => Credits.Course,
+        ("ruleid", _) => Credits.Rule,
+        ("id", "/Records/HighSchool/Other") => Credits.Study,
+        ("id", "/Records/Tests/Assessment") => Credits.Assessment,
         ("id", "/Family/Law/Span") => LearnerPathway,
         ("id", "/Family/Law/OwnPathway") => OwnPathway,
         ("id", "/Family/Learner") => Learner,
@@ -178,7 +184,7 @@ internal sealed record Furnished(
     /// Whether the page makes the id itself. The number of a job is no row's: another family's answers like one that the server
     /// forgot, and the tests of layouts hold that by themselves.
     /// </summary>
-    public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
+    public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal) || page.StartsWith("/Records/HighSchool/", StringComparison.Ordinal) || page.StartsWith("/Records/Tests/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take" or "/Mine/Index", "id")
         or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Week/Ill/Index", "newid")
         or ("/Units/Offer", "offerid") or ("/Coop/Found" or "/Coop/Families" or "/Coop/Money/Index", "newid") or ("/Coop/Turns/New" or "/Coop/Turns/Meeting", "step" or "job") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");

@@ -6,6 +6,7 @@ using CoopLessons.Data;
 using CoopLessons.Data.Requirements;
 using CoopLessons.Web.Charts;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Records;
 
@@ -31,6 +32,9 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : StandingPage(db, 
         : all[0] == Present ? ", with another pathway later in this year"
         : ", with another pathway earlier in this year";
 
+    /// <summary>In a grade of high school in this year, or with a course of it.</summary>
+    public bool IsInHighSchool { get; private set; }
+
     public bool HasAnything => Report is { } r && (r.Entries > 0 || r.SchoolDays > 0);
 
     public async Task<IActionResult> OnGetAsync()
@@ -39,6 +43,8 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : StandingPage(db, 
             return NotFound();
         if (Log is null || Report is null)
             return Page();
+        IsInHighSchool = await Db.LearnerGrades.AnyAsync(g => g.LearnerId == Learner!.Id && g.SchoolYearId == Year!.Id && g.Grade >= 9, Ct)
+            || await Db.HighSchoolCourses.AnyAsync(c => c.LearnerId == Learner!.Id, Ct);
         if (Present is { } now)
         {
             NextPaper = LearnerDuty.Next(LearnerDuty.Of(Standing!.Law), Today);
