@@ -26,6 +26,7 @@ using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Data.Prepare.Supplies;
 using CoopLessons.Data.Requirements;
 using CoopLessons.Data.Schedule;
+using CoopLessons.Data.Sealing;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Data.Units;
 using Microsoft.AspNetCore.Identity;
@@ -50,6 +51,9 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public const string CoopFilter = "coop";
 
     public CurrentFamily Current { get; } = current;
+
+    /// <summary>Set where what is saved next may correct a sealed year; null everywhere else.</summary>
+    public LateCorrection? Late { get; set; }
 
     public DbSet<SignInSession> SignInSessions => Set<SignInSession>();
     public DbSet<Family> Families => Set<Family>();
@@ -156,9 +160,19 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<CoopNotice> CoopNotices => Set<CoopNotice>();
     public DbSet<NewsSeen> NewsSeen => Set<NewsSeen>();
 
+    public DbSet<SealedYear> SealedYears => Set<SealedYear>();
+    public DbSet<SealedRecord> SealedRecords => Set<SealedRecord>();
+    public DbSet<Amendment> Amendments => Set<Amendment>();
+    public DbSet<PaperMade> PapersMade => Set<PaperMade>();
+    public DbSet<KnownMark> KnownMarks => Set<KnownMark>();
+
     private Guid? FamilyId => Current.FamilyId;
 
     private IReadOnlyList<Guid> CoopIds => Current.Coops;
+
+    public override Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default) => Late is { } late
+        ? late.SaveAsync(this, () => base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken), cancellationToken)
+        : base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
 
     protected override void OnModelCreating(ModelBuilder builder)
     {

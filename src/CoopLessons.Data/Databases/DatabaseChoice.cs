@@ -43,13 +43,13 @@ public static class DatabaseRegistration
             case DatabaseChoice.Sqlite sqlite:
                 services.AddDbContext<AppDb, SqliteAppDb>(o => o
                     .UseSqlite(sqlite.ConnectionString)
-                    .AddInterceptors(new SaveGuard(), new SqliteSafety()));
+                    .AddInterceptors(new SaveGuard(), new Sealing.SealGuard(), new SqliteSafety()));
                 break;
             case DatabaseChoice.Postgres postgres:
                 services.AddSingleton(_ => NpgsqlDataSource.Create(postgres.Serving));
                 services.AddDbContext<AppDb, PostgresAppDb>((scope, o) => o
                     .UseNpgsql(scope.GetRequiredService<NpgsqlDataSource>())
-                    .AddInterceptors(new SaveGuard(), new FamilyConnection(scope.GetRequiredService<CurrentFamily>())));
+                    .AddInterceptors(new SaveGuard(), new Sealing.SealGuard(), new FamilyConnection(scope.GetRequiredService<CurrentFamily>())));
                 break;
         }
 

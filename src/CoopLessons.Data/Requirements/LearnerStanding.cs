@@ -7,6 +7,7 @@ using CoopLessons.Core.Units;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Schedule;
+using CoopLessons.Data.Sealing;
 using CoopLessons.Data.Units;
 using Microsoft.EntityFrameworkCore;
 
@@ -31,7 +32,7 @@ public sealed record LearnerStanding(LawOfLearner Law, StandingQuestion Question
         var law = await LawOfLearner.LoadAsync(db, log.Learner, year, ct);
         var reach = LegalWindow.Reach(law.InYear, year.Days);
         var counted = reach == log.Ledger.Period ? log : (await LearnerYear.LoadAsync(db, log.Learner.Id, reach, ct))!;
-        return Of(law, counted, year, today);
+        return Of(law, counted with { Days = log.Days }, year, today);
     }
 
     /// <summary>All learners who are not set aside, in the family's order, from one reading of the log.</summary>
@@ -41,14 +42,14 @@ public sealed record LearnerStanding(LawOfLearner Law, StandingQuestion Question
         var reach = LegalWindow.Reach(laws.SelectMany(l => l.InYear), year.Days);
         var ledgers = await LearnerYear.LedgersAsync(db, laws.Select(l => l.Learner.Id), reach, ct);
         var marks = (await db.DayMarks.AsNoTracking().Where(m => m.Date >= reach.First && m.Date <= reach.Last).ToListAsync(ct)).ToLookup(m => m.LearnerId);
-        var minimum = new Minutes(family.MinimumDay);
+        var minimum = new Minutes((await db.SealedYearOfAsync(year.Days, ct))?.MinimumDay ?? family.MinimumDay);
         return [.. laws.Zip(ledgers, (law, ledger) =>
             Of(law, new StandingQuestion(law.Learner, ledger, marks[law.Learner.Id].ToDictionary(m => m.Date, m => m.Counts), minimum, year.Calendar, today)))];
     }
 
     /// <summary>The standings of a log that was read over at least <see cref="LegalWindow.Reach"/>.</summary>
     public static LearnerStanding Of(LawOfLearner law, LearnerYear log, SchoolYear year, DateOnly today) =>
-        Of(law, new StandingQuestion(law.Learner, log.Ledger, log.Marks, new Minutes(log.Family.MinimumDay), year.Calendar, today));
+        Of(law, new StandingQuestion(law.Learner, log.Ledger, log.Marks, log.Days.Minimum, year.Calendar, today));
 
     private static LearnerStanding Of(LawOfLearner law, StandingQuestion question) =>
         new(law, question, [.. law.InYear.Select(s => PathwayStanding.Of(question, s))]);

@@ -85,6 +85,8 @@ public static class RowSecurity
         {
             nameof(Families.Membership) => $"\"PersonId\" = {Person}",
             nameof(Families.Family) => $"EXISTS (SELECT 1 FROM \"Memberships\" m WHERE m.\"FamilyId\" = \"Families\".\"Id\" AND m.\"PersonId\" = {Person})",
+            // The one row that looks across families: whoever holds a paper's digits reads what they stand for.
+            nameof(Sealing.KnownMark) => $"\"Opening\" = {Link}",
             nameof(OwnLists.FamilyTablet) => $"\"KeyHash\" = {Link}",
             nameof(Families.Invitation) or nameof(Requirements.CalendarAddress) => $"\"SecretHash\" = {Link}",
             _ => null,
