@@ -20,7 +20,7 @@ public readonly record struct Fingerprint
     public string Groups => string.Join(' ', Hex.Chunk(4).Select(g => new string(g)));
 
     /// <summary>The first twelve digits in groups of four, parted by hyphens: for a sheet's foot.</summary>
-    public string Short => ShortOf(Hex);
+    public string ShortForm => ShortOf(Hex);
 
     public static Fingerprint Of(string text) => Of(Encoding.UTF8.GetBytes(text));
 

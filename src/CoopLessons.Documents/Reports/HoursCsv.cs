@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Sealing;
 using CsvHelper;
 using CsvHelper.Configuration;
 
@@ -30,7 +31,8 @@ public static class HoursCsv
         ShouldQuote = field => ConfigurationFunctions.ShouldQuote(field) || (field.Field?.Contains('\n', StringComparison.Ordinal) ?? false),
     };
 
-    public static byte[] Write(HoursReport report)
+    /// <param name="seal">What the file says of the year's sealing; null in an open year.</param>
+    public static byte[] Write(HoursReport report, SealMark? seal = null)
     {
         using var bytes = new MemoryStream();
         using (var text = new StreamWriter(bytes, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true))
@@ -39,16 +41,16 @@ public static class HoursCsv
             foreach (var name in new[] { "part", "item", "month", "minutes", "hours", "decimal_hours", "days", "days_with_touches", "text" })
                 csv.WriteField(name);
             csv.NextRecord();
-            foreach (var record in Records(report))
+            foreach (var record in Records(report, seal))
                 record.WriteTo(csv);
         }
 
         return bytes.ToArray();
     }
 
-    private static IEnumerable<Record> Records(HoursReport report)
+    private static IEnumerable<Record> Records(HoursReport report, SealMark? seal)
     {
-        foreach (var (item, text, minutes) in ReportAbout.Of(report))
+        foreach (var (item, text, minutes) in ReportAbout.Of(report, seal))
             yield return new Record("about", item) { Text = text, Minutes = minutes };
         foreach (var subject in report.Subjects)
         {

@@ -1,5 +1,6 @@
 using CoopLessons.Core.Hours;
 using CoopLessons.Core.Requirements.Papers;
+using CoopLessons.Core.Sealing;
 using CoopLessons.Documents.Pdf;
 
 namespace CoopLessons.Documents.Reports;
@@ -11,7 +12,8 @@ public static class HoursPdf
     private const double Figures = 8.5;
 
     /// <param name="law">Null where no pathway was chosen: the paper then says nothing of the law's figures.</param>
-    public static byte[] Write(HoursReport report, LawSection? law = null)
+    /// <param name="seal">What the paper says of the year's sealing; null in an open year.</param>
+    public static byte[] Write(HoursReport report, LawSection? law = null, SealMark? seal = null)
     {
         var paper = MonthTables.FitsPortrait(report, Figures) ? Paper.LetterPortrait : Paper.LetterLandscape;
         var page = new List<Slice>();
@@ -29,7 +31,9 @@ public static class HoursPdf
 
         page.Add(Prose.Heading("About this report"));
         page.AddRange(Prose.Paragraph(
-            $"Made on {ReportWords.Date(report.Heading.MadeOn)} from {ReportWords.Entries(report.Entries)}. Fingerprint {report.Fingerprint}. {ReportWords.FingerprintMeaning}",
+            seal is null
+                ? $"Made on {ReportWords.Date(report.Heading.MadeOn)} from {ReportWords.Entries(report.Entries)}. Fingerprint {report.Fingerprint}. {ReportWords.FingerprintMeaning}"
+                : $"Made on {ReportWords.Date(report.Heading.MadeOn)} from {ReportWords.Entries(report.Entries)}. {SealWords.Standing(seal)} Fingerprint {seal.Fingerprint.Groups}. {SealWords.Meaning}",
             paper, Body, keepWithNext: true));
         page.AddRange(Prose.Paragraph(ReportWords.Caution, paper, Body));
         if (law is not null)
@@ -39,7 +43,7 @@ public static class HoursPdf
         return PaperDocument.Write(paper, page, new DocumentTitles(
             $"{ReportWords.Title}: {ReportWords.Given(heading.Learner)}, {heading.Year}",
             heading.Family,
-            $"Fingerprint {report.Fingerprint} · Made on {ReportWords.Date(heading.MadeOn)} · {PlainText.OneLine(heading.Year)} · {ReportWords.Given(PlainText.OneLine(heading.Learner))}",
+            $"{(seal is null ? $"Fingerprint {report.Fingerprint}" : SealWords.Foot(seal))} · Made on {ReportWords.Date(heading.MadeOn)} · {PlainText.OneLine(heading.Year)} · {ReportWords.Given(PlainText.OneLine(heading.Learner))}",
             heading.MadeOn));
     }
 }

@@ -1,5 +1,6 @@
 using CoopLessons.Core.Hours;
 using CoopLessons.Core.Requirements.Papers;
+using CoopLessons.Core.Sealing;
 using SpreadCheetah;
 using SpreadCheetah.Metadata;
 using SpreadCheetah.Styling;
@@ -14,10 +15,14 @@ namespace CoopLessons.Documents.Reports;
 /// </summary>
 public static class HoursXlsx
 {
-    public static Task<byte[]> WriteAsync(HoursReport report, CancellationToken cancellation) => WriteAsync(report, null, cancellation);
+    public static Task<byte[]> WriteAsync(HoursReport report, CancellationToken cancellation) => WriteAsync(report, null, null, cancellation);
 
     /// <param name="law">On a second sheet; null where no pathway was chosen.</param>
-    public static async Task<byte[]> WriteAsync(HoursReport report, LawSection? law, CancellationToken cancellation)
+    public static Task<byte[]> WriteAsync(HoursReport report, LawSection? law, CancellationToken cancellation) => WriteAsync(report, law, null, cancellation);
+
+    /// <param name="law">On a second sheet; null where no pathway was chosen.</param>
+    /// <param name="seal">What the file says of the year's sealing; null in an open year.</param>
+    public static async Task<byte[]> WriteAsync(HoursReport report, LawSection? law, SealMark? seal, CancellationToken cancellation)
     {
         using var bytes = new MemoryStream();
         var options = new SpreadCheetahOptions
@@ -37,7 +42,7 @@ public static class HoursXlsx
             if (law is not null)
                 await new LawXlsx(book, bold, wrap, cancellation).WriteAsync(law);
             await WriteDaysAndPlaces(book, report, bold, cancellation);
-            await WriteAbout(book, report, bold, wrap, cancellation);
+            await WriteAbout(book, report, seal, bold, wrap, cancellation);
             await book.FinishAsync(cancellation);
         }
 
@@ -110,14 +115,14 @@ public static class HoursXlsx
         await book.AddRowAsync([new Cell("All places", bold), total, new Cell(WorkbookCell.Clock(2, last), report.Total.Clock, bold)], cancellation);
     }
 
-    private static async Task WriteAbout(Spreadsheet book, HoursReport report, StyleId bold, StyleId wrap, CancellationToken cancellation)
+    private static async Task WriteAbout(Spreadsheet book, HoursReport report, SealMark? seal, StyleId bold, StyleId wrap, CancellationToken cancellation)
     {
         var options = new WorksheetOptions { FrozenRows = 1 };
         options.Column(1).Width = 22;
         options.Column(2).Width = 90;
         await book.StartWorksheetAsync("About", options, cancellation);
         await book.AddHeaderRowAsync(["About", "This report"], bold, cancellation);
-        foreach (var fact in ReportAbout.Of(report))
+        foreach (var fact in ReportAbout.Of(report, seal))
         {
             var text = fact.Minutes is { } minutes ? $"{minutes.Clock} ({ReportWords.Number(minutes.Value)} minutes)" : fact.Text;
             await AddFact(char.ToUpperInvariant(fact.Item[0]) + fact.Item[1..], text);

@@ -1,4 +1,5 @@
 using CoopLessons.Core.Prepare.Books;
+using CoopLessons.Core.Sealing;
 using CoopLessons.Documents.Pdf;
 
 namespace CoopLessons.Documents.Reports;
@@ -10,7 +11,8 @@ public static class ReadingListPdf
     private const double Lines = 8.5;
     private const double Label = 92;
 
-    public static byte[] Write(ReadingList list)
+    /// <param name="seal">What the paper says of the year's sealing; null in an open year.</param>
+    public static byte[] Write(ReadingList list, SealMark? seal = null)
     {
         var paper = Paper.LetterLandscape;
         List<PaperRow> facts =
@@ -24,9 +26,15 @@ public static class ReadingListPdf
             ? Prose.Paragraph("No book is written down for this year.", paper, Body)
             : new PaperTable(Columns(paper.TextWidth), [.. list.Lines.Select(Row)], paper.Margin, Lines).Slices(before: 14, paper.WorthKeepingWhole));
         page.AddRange(Prose.Paragraph(ReadingListWords.Rule, paper, Body));
+        if (seal is not null)
+        {
+            page.Add(Prose.Heading("About this list"));
+            page.AddRange(Prose.Paragraph($"{SealWords.Standing(seal)} Fingerprint {seal.Fingerprint.Groups}. {SealWords.Meaning}", paper, Body));
+        }
+
         return PaperDocument.Write(paper, page, new DocumentTitles(
             $"{ReadingListWords.Title}: {ReportWords.Given(list.Learner)}, {list.Year}", list.Family,
-            $"Made on {ReportWords.Date(list.MadeOn)} · {PlainText.OneLine(list.Year)} · {ReportWords.Given(PlainText.OneLine(list.Learner))}", list.MadeOn));
+            $"{(seal is null ? "" : SealWords.Foot(seal) + " · ")}Made on {ReportWords.Date(list.MadeOn)} · {PlainText.OneLine(list.Year)} · {ReportWords.Given(PlainText.OneLine(list.Learner))}", list.MadeOn));
     }
 
     private static List<PaperColumn> Columns(double width) =>

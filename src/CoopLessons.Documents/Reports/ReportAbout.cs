@@ -1,5 +1,6 @@
 using System.Globalization;
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Sealing;
 
 namespace CoopLessons.Documents.Reports;
 
@@ -10,7 +11,7 @@ internal sealed record ReportFact(string Item, string Text, Minutes? Minutes = n
 /// <summary>What a report says about itself, in the order of the spreadsheet forms.</summary>
 internal static class ReportAbout
 {
-    public static IEnumerable<ReportFact> Of(HoursReport report)
+    public static IEnumerable<ReportFact> Of(HoursReport report, SealMark? seal)
     {
         var heading = report.Heading;
         yield return new("family", heading.Family);
@@ -21,7 +22,14 @@ internal static class ReportAbout
         yield return new("made on", Iso(heading.MadeOn));
         yield return new("counting policy", heading.CountingPolicy);
         yield return new("minimum day", "", report.MinimumDay);
-        yield return new("fingerprint", report.Fingerprint);
+        yield return new("fingerprint", seal?.Fingerprint.Groups ?? report.Fingerprint);
+        if (seal is not null)
+        {
+            yield return new("sealed on", Iso(seal.SealedOn));
+            yield return new("amendments", SealWords.Amendments(seal));
+            yield return new("meaning of the fingerprint", SealWords.Meaning);
+        }
+
         yield return new("entries", ReportWords.Number(report.Entries));
         yield return new("caution", ReportWords.Caution);
     }

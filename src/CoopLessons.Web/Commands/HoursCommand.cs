@@ -6,6 +6,7 @@ using CoopLessons.Core.Hours;
 using CoopLessons.Data;
 using CoopLessons.Data.Databases;
 using CoopLessons.Data.Hours;
+using CoopLessons.Data.Sealing;
 using CoopLessons.Web.Pages.Records;
 using Microsoft.EntityFrameworkCore;
 
@@ -69,7 +70,7 @@ public sealed class HoursCommand
         // The school year's name where the period is just that, else its days.
         var name = year?.Name ?? period.ToString();
         var today = log.Family.Today(scope.ServiceProvider.GetRequiredService<TimeProvider>());
-        var file = await HoursFile.WriteAsync(db, log, year, name, today, format, ct);
+        var file = await HoursFile.WriteAsync(db, log, year, name, today, format, ct, year is null ? null : await db.SealMarkAsync(year.Id, learner, ct));
         await WriteAsync(file.Bytes, path, ct);
         Console.Error.WriteLine(CommandTable.OneLine(Summary(log.Report(name, today))));
         return CommandTable.Done;

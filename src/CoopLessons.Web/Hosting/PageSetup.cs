@@ -23,6 +23,7 @@ public static class PageSetup
             {
                 o.Filters.Add(new KeptAnswers());
                 o.Filters.Add(new AnswerablePages());
+                o.Filters.Add(new Sealing.SealRefusals());
                 o.ModelBinderProviders.Insert(0, new PlainTextBinderProvider());
                 var say = o.ModelBindingMessageProvider;
                 say.SetValueMustNotBeNullAccessor(_ => "Please fill this in.");

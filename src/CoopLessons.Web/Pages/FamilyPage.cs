@@ -1,7 +1,9 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Log;
+using CoopLessons.Data.Sealing;
 using CoopLessons.Web.Phone;
+using CoopLessons.Web.Sealing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Filters;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -42,6 +44,8 @@ public abstract class FamilyPage(AppDb db, TimeProvider clock) : PageModel
         ViewData["Family"] = Family.Name;
         ViewData["Zone"] = Family.TimeZone;
         ViewData["Now"] = Now;
+        if (IsGuardian && LateWhy.Read(Request) is { } why)
+            Db.Late = new LateCorrection(why, await AuthorAsync(), Today, Now);
         await next();
     }
 

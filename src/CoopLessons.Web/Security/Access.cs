@@ -35,6 +35,7 @@ public static class Access
         ("/Account", Anybody),
         ("/Feed", Anybody),
         ("/Mail", Anybody),
+        ("/Papers", Anybody),
         ("/Person", Person),
         ("/Phone", Anybody),
         ("/Today", Member),
@@ -74,7 +75,8 @@ public static class Access
             };
             o.AddPolicy(Brake, context => HttpMethods.IsPost(context.Request.Method)
                 ? RateLimitPartition.GetFixedWindowLimiter(
-                    context.Connection.RemoteIpAddress?.ToString() ?? "", _ => new FixedWindowRateLimiterOptions
+                    // Never the empty name, under which nobody is counted.
+                    context.Connection.RemoteIpAddress?.ToString() ?? "unknown", _ => new FixedWindowRateLimiterOptions
                     {
                         PermitLimit = context.RequestServices.GetRequiredService<ServerSettings>().TriesPerMinute,
                         Window = TimeSpan.FromMinutes(1),

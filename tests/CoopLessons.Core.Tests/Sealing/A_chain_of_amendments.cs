@@ -33,7 +33,7 @@ public class A_chain_of_amendments
     {
         var changed = Sealed.Text.Replace("\"minutes\":40", "\"minutes\":41", StringComparison.Ordinal);
         var fault = Assert.Single(SealChain.Faults([new KeptRecord(changed, Sealed.Fingerprint.Hex), Kept(First)]));
-        Assert.Equal($"The sealed record was changed after it was kept: its fingerprint is {Fingerprint.Of(changed).Short} now, and {Sealed.Fingerprint.Short} was given out.", fault);
+        Assert.Equal($"The sealed record was changed after it was kept: its fingerprint is {Fingerprint.Of(changed).ShortForm} now, and {Sealed.Fingerprint.ShortForm} was given out.", fault);
     }
 
     [Fact]

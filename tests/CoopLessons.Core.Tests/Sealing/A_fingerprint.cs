@@ -15,7 +15,7 @@ public class A_fingerprint
     {
         var mark = Fingerprint.Of("abc");
         Assert.Equal("ba78 16bf 8f01 cfea 4141 40de 5dae 2223 b003 61a3 9617 7a9c b410 ff61 f200 15ad", mark.Groups);
-        Assert.Equal("ba78-16bf-8f01", mark.Short);
+        Assert.Equal("ba78-16bf-8f01", mark.ShortForm);
     }
 
     [Theory]

@@ -1,5 +1,7 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Hours;
+using CoopLessons.Data.Sealing;
+using CoopLessons.Web.Sealing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -16,7 +18,10 @@ public sealed class HoursModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         var log = await LearnerYear.LoadAsync(Db, learnerId, year.Days, Ct);
         if (log is null)
             return NotFound();
-        var file = await HoursFile.WriteAsync(Db, log, year, year.Name, Today, ending, Ct);
+        var seal = await Db.SealMarkAsync(year.Id, learnerId, Ct);
+        var file = await HoursFile.WriteAsync(Db, log, year, year.Name, Today, ending, Ct, seal);
+        if (ending == "pdf")
+            await Db.GiveOutAsync(year.Id, learnerId, "hours", seal, file.Bytes, Today, Ct);
         Response.Headers.ContentDisposition = file.Disposition.ToString();
         return File(file.Bytes, file.ContentType);
     }

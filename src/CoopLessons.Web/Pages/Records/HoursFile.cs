@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CoopLessons.Core.Requirements.Papers;
+using CoopLessons.Core.Sealing;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Hours;
@@ -20,17 +21,18 @@ public sealed record HoursFile(string Ending, string ContentType, byte[] Bytes, 
     /// <param name="name">The period as the report calls it.</param>
     /// <param name="today">The day on which the report is made.</param>
     /// <param name="ending">One of <see cref="Endings"/>.</param>
+    /// <param name="seal">What the paper says of the year's sealing; null in an open year.</param>
     /// <exception cref="ArgumentOutOfRangeException">Another ending.</exception>
-    public static async Task<HoursFile> WriteAsync(AppDb db, LearnerYear log, SchoolYear? year, string name, DateOnly today, string ending, CancellationToken ct)
+    public static async Task<HoursFile> WriteAsync(AppDb db, LearnerYear log, SchoolYear? year, string name, DateOnly today, string ending, CancellationToken ct, SealMark? seal = null)
     {
         var report = log.Report(name, today);
         // The table of separated values holds the log alone.
         LawSection? law = year is null || ending == "csv" ? null : (await LearnerStanding.LoadAsync(db, log, year, today, ct)).Section;
         var (type, bytes) = ending switch
         {
-            "pdf" => ("application/pdf", HoursPdf.Write(report, law)),
-            "csv" => ("text/csv; charset=utf-8", HoursCsv.Write(report)),
-            "xlsx" => ("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", await HoursXlsx.WriteAsync(report, law, ct)),
+            "pdf" => ("application/pdf", HoursPdf.Write(report, law, seal)),
+            "csv" => ("text/csv; charset=utf-8", HoursCsv.Write(report, seal)),
+            "xlsx" => ("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", await HoursXlsx.WriteAsync(report, law, seal, ct)),
             _ => throw new ArgumentOutOfRangeException(nameof(ending)),
         };
         return Named("hours", report.Heading.Learner, report.Heading.Year, ending, type, bytes);

@@ -1,7 +1,9 @@
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Sealing;
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Hours;
+using CoopLessons.Data.Sealing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.ModelBinding;
 using Microsoft.EntityFrameworkCore;
@@ -31,6 +33,9 @@ public abstract class LearnerYearPage(AppDb db, TimeProvider clock) : FamilyPage
 
     public HoursReport? Report { get; private set; }
 
+    /// <summary>What papers of the year say of its sealing; null where it is open.</summary>
+    public SealMark? Seal { get; private set; }
+
     /// <summary>False where a learner or a year is asked for that the family does not have.</summary>
     protected async Task<bool> FindAsync()
     {
@@ -44,6 +49,7 @@ public abstract class LearnerYearPage(AppDb db, TimeProvider clock) : FamilyPage
             return true;
         Log = await LearnerYear.LoadAsync(Db, Learner.Id, Year.Days, Ct);
         Report = Log?.Report(Year.Name, Today);
+        Seal = Log?.Sealed is null ? null : await Db.SealMarkAsync(Year.Id, Learner.Id, Ct);
         return true;
     }
 

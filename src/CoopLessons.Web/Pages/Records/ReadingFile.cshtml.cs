@@ -1,6 +1,8 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Prepare;
+using CoopLessons.Data.Sealing;
 using CoopLessons.Documents.Reports;
+using CoopLessons.Web.Sealing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -16,9 +18,12 @@ public sealed class ReadingFileModel(AppDb db, TimeProvider clock) : FamilyPage(
         if (learner is null || year is null || ending is not ("pdf" or "csv"))
             return NotFound();
         var list = await ListOfReading.LoadAsync(Db, learner, year, Today, Ct);
+        var seal = await Db.SealMarkAsync(yearId, learnerId, Ct);
         var file = ending == "pdf"
-            ? HoursFile.Named("reading", learner.Name, year.Name, ending, "application/pdf", ReadingListPdf.Write(list))
-            : HoursFile.Named("reading", learner.Name, year.Name, ending, "text/csv; charset=utf-8", ReadingListCsv.Write(list));
+            ? HoursFile.Named("reading", list.Learner, year.Name, ending, "application/pdf", ReadingListPdf.Write(list, seal))
+            : HoursFile.Named("reading", list.Learner, year.Name, ending, "text/csv; charset=utf-8", ReadingListCsv.Write(list));
+        if (ending == "pdf")
+            await Db.GiveOutAsync(yearId, learnerId, "reading list", seal, file.Bytes, Today, Ct);
         Response.Headers.ContentDisposition = file.Disposition.ToString();
         return File(file.Bytes, file.ContentType);
     }
