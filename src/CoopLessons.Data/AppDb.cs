@@ -179,7 +179,7 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
         base.OnModelCreating(builder);
         builder.ApplyConfigurationsFromAssembly(typeof(AppDb).Assembly);
         builder.Entity<Person>().Property(p => p.Name).HasMaxLength(Person.LongestName);
-        builder.Entity<Person>().ToTable("People");
+        builder.Entity<Person>().Ignore(p => p.IsNameOnly).ToTable("People");
         builder.Entity<IdentityUserClaim<Guid>>().ToTable("PersonClaims");
         builder.Entity<IdentityUserLogin<Guid>>().ToTable("PersonLogins");
         builder.Entity<IdentityUserToken<Guid>>().ToTable("PersonTokens");

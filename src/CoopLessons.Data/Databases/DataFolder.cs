@@ -15,8 +15,11 @@ public sealed class DataFolder : IDisposable
     public string Path { get; }
     public string DatabaseFile => System.IO.Path.Combine(Path, "cooplessons.db");
     /// <summary>What families uploaded: part of every backup, as the database is.</summary>
-    public string Files => System.IO.Path.Combine(Path, "files");
+    public string Files => FilesIn(Path);
     public string Keys => System.IO.Path.Combine(Path, "keys");
+
+    /// <summary>Where families' files lie in a data folder that somebody else may hold.</summary>
+    public static string FilesIn(string path) => System.IO.Path.Combine(System.IO.Path.GetFullPath(path), "files");
 
     /// <exception cref="DatabaseUnfitException">The folder cannot be written, or another program holds it.</exception>
     public static DataFolder Hold(string path)

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using CoopLessons.Data.People;
 using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Travel;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -11,6 +12,7 @@ namespace CoopLessons.Data.Families;
 /// A link by which somebody joins a family. It ends after seven days, opens once and can be withdrawn; the row holds
 /// only the hash of its secret.
 /// </summary>
+[StaysHere("the link in it is a secret, and lasts a week")]
 public sealed class Invitation : IFamilyOwned, IVersioned
 {
     public static readonly TimeSpan Life = TimeSpan.FromDays(7);

@@ -14,10 +14,11 @@ public sealed class FileShelf : IDisposable
 
     /// <param name="folder">In a data folder that one process holds: what work lies there unfinished was left by one that ended, and goes.</param>
     /// <param name="bucket">Where the files lie instead of in the folder.</param>
-    public FileShelf(string folder, BucketAddress? bucket = null)
+    /// <param name="beside">For a program that works beside the one that holds the data folder: it leaves that one's work alone.</param>
+    public FileShelf(string folder, BucketAddress? bucket = null, bool beside = false)
     {
         _making = Path.Combine(folder, "making");
-        if (Directory.Exists(_making))
+        if (!beside && Directory.Exists(_making))
             Directory.Delete(_making, recursive: true);
         _store = bucket is null ? new FolderStore(folder) : new BucketStore(bucket, Scratch);
         Arriving = new ArrivingFiles(Path.Combine(folder, "arriving"));

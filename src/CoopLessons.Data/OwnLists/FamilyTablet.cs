@@ -1,5 +1,6 @@
 using CoopLessons.Data.People;
 using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Travel;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -9,6 +10,7 @@ namespace CoopLessons.Data.OwnLists;
 /// A device on which children open their lists: the family's tablet, or one that was lent to a child for a while. Its
 /// cookie holds a random key, this row the hash. It opens nothing but the lists, and ends when its maker is no longer a guardian.
 /// </summary>
+[StaysHere("what opens the tablet is a secret of this server")]
 public sealed class FamilyTablet : IFamilyOwned, IVersioned
 {
     /// <summary>Without use.</summary>

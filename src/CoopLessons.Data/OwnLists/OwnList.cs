@@ -1,5 +1,6 @@
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Travel;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -40,10 +41,13 @@ public sealed class OwnList : IFamilyOwned, IVersioned
     public ReadingLevel Reading { get; private set; }
 
     /// <summary>Slow hash of the PIN, sealed; empty while none is set.</summary>
+    [StaysHere("a PIN is a secret, sealed with a key of this server; choose it anew")]
     public string Pin { get; private set; } = "";
+    [StaysHere("goes with the PIN")]
     public int WrongPins { get; private set; }
 
     /// <summary>UTC; null where another PIN may be tried at once.</summary>
+    [StaysHere("goes with the PIN")]
     public DateTime? WaitsUntil { get; private set; }
     public int Version { get; private set; }
 

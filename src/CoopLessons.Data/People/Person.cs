@@ -17,8 +17,14 @@ public sealed class Person : IdentityUser<Guid>
 
     public string Name { get; set; } = "";
 
+    /// <summary>A name of a family that was brought from elsewhere: there is no address and no password to sign in with.</summary>
+    public bool IsNameOnly => Email is null;
+
     public static Person Named(string name, string email) =>
         new() { Id = Guid.CreateVersion7(), Name = name, Email = email, UserName = email, SecurityStamp = Guid.NewGuid().ToString("N") };
+
+    /// <summary>Somebody of a brought family who cannot sign in here.</summary>
+    public static Person NameOnly(Guid id, string name) => new() { Id = id, Name = name, SecurityStamp = Guid.NewGuid().ToString("N") };
 }
 
 /// <summary>

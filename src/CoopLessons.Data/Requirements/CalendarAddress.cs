@@ -1,5 +1,6 @@
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Travel;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -9,6 +10,7 @@ namespace CoopLessons.Data.Requirements;
 /// A secret address at which a calendar program reads the family's due dates, until the family ends it. The row holds
 /// only the hash of its secret.
 /// </summary>
+[StaysHere("its address is a secret of this server")]
 public sealed class CalendarAddress : IFamilyOwned, IVersioned
 {
     private CalendarAddress() { }

@@ -1,5 +1,6 @@
 using CoopLessons.Core.Sharing;
 using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Travel;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -25,6 +26,7 @@ public sealed class UnitOrigin : IFamilyOwned, IVersioned
     public Guid SharedId { get; private set; }
 
     /// <summary>The co-op in which it is shared; null where it came as a file.</summary>
+    [NamesCoop]
     public Guid? CoopId { get; private set; }
 
     /// <summary>The revision there that came in last; 0 where it came as a file.</summary>

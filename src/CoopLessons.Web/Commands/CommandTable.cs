@@ -26,6 +26,8 @@ public static class CommandTable
             MigrateCommand.Create(settings),
             HoursCommand.Create(settings),
             ResetSignInCommand.Create(settings),
+            FamilyOutCommand.Create(settings),
+            FamilyInCommand.Create(settings),
             CheckCatalogCommand.Create(),
             LookAtFileCommand.Create(),
         };

@@ -21,7 +21,7 @@ public sealed class DemoCoop(IServiceProvider services, TimeProvider clock, ILog
         await using var scope = services.CreateAsyncScope();
         var manager = scope.ServiceProvider.GetRequiredService<UserManager<Person>>();
         var all = await manager.Users.OrderBy(p => p.Email).ToListAsync(ct);
-        if (all.Count == 0 || !all.TrueForAll(p => p.Email!.EndsWith(AddressEnding, StringComparison.Ordinal)))
+        if (all.Count == 0 || !all.TrueForAll(p => p.Email?.EndsWith(AddressEnding, StringComparison.Ordinal) == true))
             return null;
         var password = RandomPassword.Make();
         foreach (var person in all)

@@ -62,6 +62,10 @@ public static class Server
         builder.Services.AddSingleton<Notices.MailPost>();
         builder.Services.AddSingleton<Notices.MailRound>();
         builder.Services.AddHostedService<Notices.MailWork>();
+        builder.Services.AddSingleton<Travel.MadeFiles>();
+        builder.Services.AddSingleton<Travel.OutWork>();
+        builder.Services.AddSingleton<Travel.TravelLook>();
+        builder.Services.AddHostedService<Travel.MadeFilesWork>();
         builder.Services.AddSingleton<FirstRunWord>();
         builder.Services.AddSingleton<FirstClaim>();
         builder.Services.AddSingleton<DemoCoop>();
@@ -79,6 +83,7 @@ public static class Server
         services.AddLogging();
         services.AddSingleton(TimeProvider.System);
         services.AddAppDb(ServerSettings.Database(configuration, dataFolder));
+        services.AddSingleton(_ => new FileShelf(DataFolder.FilesIn(dataFolder), ServerSettings.From(configuration).Bucket, beside: true));
         services.AddIdentityCore<Person>(SignIns.Rules).AddEntityFrameworkStores<AppDb>();
         services.Configure<PasswordHasherOptions>(o => o.IterationCount = SignIns.HashRounds);
         return services.BuildServiceProvider();

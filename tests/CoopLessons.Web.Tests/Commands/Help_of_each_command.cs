@@ -3,7 +3,9 @@ namespace CoopLessons.Web.Tests.Commands;
 public sealed class Help_of_each_command
 {
     [Theory]
-    [InlineData("", "serve demo migrate hours reset-sign-in check-catalog --data --urls")]
+    [InlineData("", "serve demo migrate hours reset-sign-in family-out family-in check-catalog --data --urls")]
+    [InlineData("family-out", "--family --out --data NAME|ID FILE")]
+    [InlineData("family-in", "FILE --email --name --data")]
     [InlineData("serve", "--data --urls")]
     [InlineData("demo", "--data --urls")]
     [InlineData("migrate", "--data")]

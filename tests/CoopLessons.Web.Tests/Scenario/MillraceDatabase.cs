@@ -28,6 +28,7 @@ public sealed class MillraceDatabase : IAsyncDisposable
 
     public DateOnly Today { get; }
     public MillraceLoaded Loaded { get; }
+    public FileShelf Shelf => _services.GetRequiredService<FileShelf>();
     public IEnumerable<(LoadedFamily Family, LoadedLearner Learner)> Learners => Loaded.Families.SelectMany(f => f.Learners.Select(l => (f, l)));
 
     public static async Task<MillraceDatabase> LoadedOn(DateOnly today)

@@ -1,10 +1,12 @@
 using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Travel;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace CoopLessons.Data.Coops.News;
 
 /// <summary>Up to which notice of a co-op a family has looked. The family's own: the others do not see who reads what.</summary>
+[StaysHere("says how much of a co-op’s news was seen, and stays with the co-op")]
 public sealed class NewsSeen : IFamilyOwned
 {
     private NewsSeen() { }

@@ -25,6 +25,9 @@ public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings set
     /// <summary>The link just made; shown once, since the server keeps only its hash.</summary>
     public string? Link { get; private set; }
 
+    /// <summary>Who came with a brought family and cannot sign in here; an invitation makes them somebody who can.</summary>
+    public IReadOnlySet<Guid> NamesOnly { get; private set; } = new HashSet<Guid>();
+
     public Guid Me => Db.Current.PersonId!.Value;
 
     public bool IsLastGuardian(Membership member) => member.Role == Role.Guardian && Members.Count(m => m.Role == Role.Guardian) == 1;
@@ -119,6 +122,8 @@ public sealed class PeopleModel(AppDb db, TimeProvider clock, ServerSettings set
     private async Task ListAsync()
     {
         Members = await Db.Memberships.OrderBy(m => m.Since).ThenBy(m => m.Name).ToListAsync(Ct);
+        var members = Members.Select(m => m.PersonId).ToList();
+        NamesOnly = (await Db.Users.Where(p => members.Contains(p.Id) && p.Email == null).Select(p => p.Id).ToListAsync(Ct)).ToHashSet();
         Invitations = await Db.Invitations.AsNoTracking().Where(i => i.WithdrawnAt == null && i.TakenAt == null && i.EndsAt > Now).OrderBy(i => i.MadeAt).ToListAsync(Ct);
     }
 

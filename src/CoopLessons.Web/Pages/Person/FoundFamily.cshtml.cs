@@ -32,7 +32,7 @@ public sealed class FoundFamilyModel(AppDb db, CurrentFamily current, Founding f
     public override async Task OnPageHandlerExecutionAsync(PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
     {
         HasFamily = current.FamilyId is not null;
-        MayFound = settings.SignUpIsOpen || (!HasFamily && await db.Users.CountAsync(Ct) == 1);
+        MayFound = settings.SignUpIsOpen || (!HasFamily && await db.Users.CountAsync(p => p.Email != null, Ct) == 1);
         await next();
     }
 

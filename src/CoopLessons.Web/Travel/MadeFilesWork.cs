@@ -1,0 +1,35 @@
+namespace CoopLessons.Web.Travel;
+
+/// <summary>Takes made files away once they have lain their day.</summary>
+public sealed class MadeFilesWork(MadeFiles made, TimeProvider clock, ILogger<MadeFilesWork> log) : BackgroundService
+{
+    private static readonly TimeSpan Every = TimeSpan.FromMinutes(10);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        try
+        {
+            while (true)
+            {
+                await Task.Delay(Every, clock, stoppingToken);
+                Sweep();
+            }
+        }
+        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        {
+            // The server stops.
+        }
+    }
+
+    private void Sweep()
+    {
+        try
+        {
+            made.Sweep(clock.GetUtcNow().UtcDateTime);
+        }
+        catch (IOException fault)
+        {
+            log.LogError(fault, "A file that a family made could not be taken away");
+        }
+    }
+}
