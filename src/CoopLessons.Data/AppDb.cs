@@ -14,9 +14,11 @@ using CoopLessons.Data.Coops.Turns;
 using CoopLessons.Data.Credits;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
+using CoopLessons.Data.Families.Going;
 using CoopLessons.Data.Files;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Log;
+using CoopLessons.Data.Log.Sheets;
 using CoopLessons.Data.Notices;
 using CoopLessons.Data.OwnLists;
 using CoopLessons.Data.People;
@@ -59,6 +61,7 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<Family> Families => Set<Family>();
     public DbSet<Membership> Memberships => Set<Membership>();
     public DbSet<Invitation> Invitations => Set<Invitation>();
+    public DbSet<LeavingReceipt> LeavingReceipts => Set<LeavingReceipt>();
     public DbSet<Learner> Learners => Set<Learner>();
     public DbSet<FamilySubject> Subjects => Set<FamilySubject>();
     public DbSet<SchoolYear> SchoolYears => Set<SchoolYear>();
@@ -71,6 +74,8 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<PlanStep> PlanSteps => Set<PlanStep>();
     public DbSet<LogEntry> LogEntries => Set<LogEntry>();
     public DbSet<LogRevision> LogRevisions => Set<LogRevision>();
+    public DbSet<BroughtSheet> BroughtSheets => Set<BroughtSheet>();
+    public DbSet<LogImport> LogImports => Set<LogImport>();
     public DbSet<DayMark> DayMarks => Set<DayMark>();
     public DbSet<LearnerPathway> LearnerPathways => Set<LearnerPathway>();
     public DbSet<LearnerGrade> LearnerGrades => Set<LearnerGrade>();

@@ -18,7 +18,7 @@ public enum CoopPart
     Leader,
 }
 
-/// <summary>A family's part in a co-op, under the name by which it goes there. Stays when it leaves, since what it gave bears its name.</summary>
+/// <summary>A family's part in a co-op, under the name by which it goes there. Stays when it leaves, or is deleted, since what it gave bears its name.</summary>
 public sealed class CoopFamily : ICoopOwned, IVersioned
 {
     private CoopFamily() { }
@@ -56,7 +56,6 @@ public sealed class CoopFamily : ICoopOwned, IVersioned
             b.Property(f => f.Name).HasMaxLength(Family.LongestName);
             b.Property(f => f.Part).HasConversion<string>().HasMaxLength(20);
             b.HasIndex(f => f.FamilyId);
-            b.HasOne<Family>().WithMany().HasForeignKey(f => f.FamilyId).OnDelete(DeleteBehavior.Cascade);
         }
     }
 }

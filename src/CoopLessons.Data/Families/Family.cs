@@ -1,5 +1,6 @@
 using CoopLessons.Core.Hours;
 using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Travel;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -38,6 +39,14 @@ public sealed class Family : IFamilyOwned, IVersioned
 
     /// <summary>Whether a photo is kept as it came besides what is shown of it: with the place where it was taken.</summary>
     public bool KeepOriginals { get; private set; }
+
+    /// <summary>When everything of the family is deleted, UTC; null while nobody asked for it.</summary>
+    [StaysHere("says that it is to be deleted here")]
+    public DateTime? LeavesAt { get; private set; }
+
+    /// <summary>Who asked for that, as the family calls them.</summary>
+    [StaysHere("goes with the day of deleting")]
+    public string LeavingAskedBy { get; private set; } = "";
     public DateTime CreatedAt { get; private set; }
     public int Version { get; private set; }
 
@@ -46,6 +55,10 @@ public sealed class Family : IFamilyOwned, IVersioned
     public void CountBy(string policy, Minutes minimumDay) => (CountingPolicy, MinimumDay) = (policy, minimumDay.Value);
 
     public void KeepPhotosAsTheyCame(bool keep) => KeepOriginals = keep;
+
+    public void AskToLeave(string by, DateTime at) => (LeavesAt, LeavingAskedBy) = (at, by);
+
+    public void Stay() => (LeavesAt, LeavingAskedBy) = (null, "");
 
     public DateOnly Today(TimeProvider clock) => DateOnly.FromDateTime(Local(clock.GetUtcNow()).DateTime);
 
@@ -60,6 +73,7 @@ public sealed class Family : IFamilyOwned, IVersioned
             b.HasKey(f => f.Id);
             b.Property(f => f.Id).ValueGeneratedNever();
             b.Property(f => f.Name).HasMaxLength(LongestName);
+            b.Property(f => f.LeavingAskedBy).HasMaxLength(People.Person.LongestName);
             b.Property(f => f.TimeZone).HasMaxLength(60);
             b.Property(f => f.State).HasMaxLength(2);
             b.Property(f => f.CountingPolicy).HasMaxLength(LongestPolicy);

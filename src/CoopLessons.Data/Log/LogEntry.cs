@@ -57,10 +57,10 @@ public sealed class LogEntry : IFamilyOwned, IVersioned
     /// <summary>Those that were loaded, which need not be all.</summary>
     public IReadOnlyList<LogRevision> Revisions => _revisions;
 
-    public static LogEntry Write(Guid id, EntryFacts facts, Author author, DateTime now, Guid? sessionId = null)
+    public static LogEntry Write(Guid id, EntryFacts facts, Author author, DateTime now, Guid? sessionId = null, string why = "")
     {
         var entry = new LogEntry { Id = id, SessionId = sessionId };
-        entry.Add(facts, author, now, "", removed: false);
+        entry.Add(facts, author, now, why, removed: false);
         return entry;
     }
 

@@ -6,6 +6,9 @@ public interface IFamilyOwned
     Guid FamilyId { get; }
 }
 
+/// <summary>A row that belongs to nobody, since it outlasts whom it was about: it names nobody and holds nothing of theirs.</summary>
+public interface IOwnedByNobody;
+
 /// <summary>
 /// Whose rows this unit of work may see. Empty until somebody is known to act for a family: with no family set, no
 /// family's row can be read or written.

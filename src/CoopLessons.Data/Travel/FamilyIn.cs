@@ -170,7 +170,7 @@ public sealed class FamilyIn(AppDb db, FileShelf shelf, Func<StoredKind, Stream,
         db.ChangeTracker.Clear();
     }
 
-    private async IAsyncEnumerable<JsonElement> RowsAsync(BroughtZip zip, TravelTable table, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken ct)
+    private static async IAsyncEnumerable<JsonElement> RowsAsync(BroughtZip zip, TravelTable table, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken ct)
     {
         if (!zip.Manifest.Files.ContainsKey(FamilyFile.DataPath(table.Name)))
             yield break;

@@ -66,6 +66,8 @@ public static class Server
         builder.Services.AddSingleton<Travel.OutWork>();
         builder.Services.AddSingleton<Travel.TravelLook>();
         builder.Services.AddHostedService<Travel.MadeFilesWork>();
+        builder.Services.AddSingleton<Travel.LeavingRound>();
+        builder.Services.AddHostedService<Travel.LeavingWork>();
         builder.Services.AddSingleton<FirstRunWord>();
         builder.Services.AddSingleton<FirstClaim>();
         builder.Services.AddSingleton<DemoCoop>();

@@ -18,10 +18,18 @@ public sealed class EveryTableHasAnOwner(TestServer server)
     public async Task Each_row_belongs_to_a_family_to_a_coop_or_to_a_person()
     {
         var types = await TypesAsync();
-        var without = types.Select(t => t.ClrType).Where(t => !t.IsAssignableTo(typeof(IFamilyOwned)) && !t.IsAssignableTo(typeof(ICoopOwned)) && !t.IsAssignableTo(typeof(IPersonOwned)) && !OfThePerson.Contains(t));
+        var without = types.Select(t => t.ClrType).Where(t => !t.IsAssignableTo(typeof(IFamilyOwned)) && !t.IsAssignableTo(typeof(ICoopOwned)) && !t.IsAssignableTo(typeof(IPersonOwned)) && !t.IsAssignableTo(typeof(IOwnedByNobody)) && !OfThePerson.Contains(t));
         Assert.Empty(without);
         Assert.True(types.Count > 25);
     }
+
+    [Fact]
+    public async Task Nobodys_row_names_nobody_by_a_key_or_a_word() =>
+        Assert.All((await TypesAsync()).Where(t => t.ClrType.IsAssignableTo(typeof(IOwnedByNobody))), t =>
+        {
+            Assert.Empty(t.GetForeignKeys());
+            Assert.Equal(["SecretHash"], t.GetProperties().Where(p => p.ClrType == typeof(string)).Select(p => p.Name));
+        });
 
     [Fact]
     public async Task A_familys_row_has_the_family_first_in_its_key_and_is_filtered_by_it()

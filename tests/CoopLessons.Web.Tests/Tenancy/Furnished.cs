@@ -162,6 +162,8 @@ internal sealed record Furnished(
         ("id", "/Week/Plan/Wish") => Plan.Wish,
         ("step", "/Week/Index") or ("stepid", _) => Step,
         ("said" or "saidid", _) => Lists.Said,
+        ("sheetid", _) => Lists.Sheet,
+        ("importid", _) => Lists.Import,
         ("tabletid", _) => Lists.Tablet,
         ("deviceid", _) => Lists.Device,
         ("courseid", _) or ("id", "/Records/HighSchool/Terms") => Credits.Course,
@@ -186,6 +188,6 @@ internal sealed record Furnished(
     /// </summary>
     public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal) || page.StartsWith("/Records/HighSchool/", StringComparison.Ordinal) || page.StartsWith("/Records/Tests/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take" or "/Mine/Index", "id")
-        or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Week/Ill/Index", "newid")
+        or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Week/Ill/Index" or "/Records/Bring/Index", "newid")
         or ("/Units/Offer", "offerid") or ("/Coop/Found" or "/Coop/Families" or "/Coop/Money/Index", "newid") or ("/Coop/Turns/New" or "/Coop/Turns/Meeting", "step" or "job") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }

@@ -1,5 +1,7 @@
 using CoopLessons.Data;
 using CoopLessons.Data.Families;
+using CoopLessons.Data.Log;
+using CoopLessons.Data.Log.Sheets;
 using CoopLessons.Data.Notices;
 using CoopLessons.Data.OwnLists;
 using CoopLessons.Web.Tests.App;
@@ -12,6 +14,8 @@ internal sealed class ListedWith
     public Guid Tablet { get; } = Guid.CreateVersion7();
     public Guid Said { get; } = Guid.CreateVersion7();
     public Guid Device { get; } = Guid.CreateVersion7();
+    public Guid Sheet { get; } = Guid.CreateVersion7();
+    public Guid Import { get; } = Guid.CreateVersion7();
     public string Key { get; } = CoopLessons.Data.Families.Invitation.NewSecret();
 
     public void AddTo(AppDb db, Guid learnerId, Guid sessionId, Guid guardianId)
@@ -28,6 +32,8 @@ internal sealed class ListedWith
         db.Add(device);
         db.Add(new NoticeChoice(guardianId));
         db.Add(new SentNotice(device, "wait", now));
+        db.Add(new BroughtSheet(Sheet, "kites.csv", "date,what,minutes\n2026-03-02,Kites,40\n"u8.ToArray(), now));
+        db.Add(new LogImport(Import, "boats.csv", new Author(guardianId, "Iris"), now, [2, 3], 1, 0));
     }
 
     /// <summary>A browser on the tablet.</summary>
