@@ -12,7 +12,7 @@ internal static class JsonColumns
     private static readonly JsonSerializerOptions Json = new(UnitBundle.Json) { WriteIndented = false };
 
     public static PropertyBuilder<T> AsJson<T>(this PropertyBuilder<T> property)
-        where T : class =>
+        where T : class? =>
         property.HasConversion(
             new ValueConverter<T, string>(v => JsonSerializer.Serialize(v, Json), s => JsonSerializer.Deserialize<T>(s, Json)!),
             new ValueComparer<T>(

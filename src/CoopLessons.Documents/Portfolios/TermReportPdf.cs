@@ -83,7 +83,7 @@ public static class TermReportPdf
             if (hours)
                 cells.AddRange([s.Minutes.Clock, ReportWords.Number(s.Days)]);
             if (material)
-                cells.Add(s.PerCent ?? s.Covered.PerCent is { } share ? $"{(s.PerCent ?? s.Covered.PerCent)!.Value} %" : "not said");
+                cells.Add((s.PerCent ?? s.Covered.PerCent) is { } share ? $"{share} %" : "not said");
             if (marks)
                 cells.Add(s.Mark);
             return new PaperRow(cells);

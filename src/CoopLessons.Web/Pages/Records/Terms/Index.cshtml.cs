@@ -10,7 +10,7 @@ namespace CoopLessons.Web.Pages.Records;
 public sealed record TermLine(TermAsked Asked, DatedDuty Dated, IReadOnlyList<TermReport> Written);
 
 /// <summary>The reports on terms of a learner's year: asked for, begun and finished.</summary>
-public sealed class TermsModel(AppDb db, TimeProvider clock) : StandingPage(db, clock)
+public sealed class TermReportsModel(AppDb db, TimeProvider clock) : StandingPage(db, clock)
 {
     public IReadOnlyList<TermLine> Lines { get; private set; } = [];
 

@@ -1,0 +1,195 @@
+using System.Net;
+using AngleSharp.Html.Dom;
+using CoopLessons.Core.Hours;
+using CoopLessons.Core.Units;
+using CoopLessons.Data.Log;
+using CoopLessons.Data.Planning;
+using CoopLessons.Data.Schedule;
+using CoopLessons.Web.Tests.App;
+using CoopLessons.Web.Tests.Documents;
+using CoopLessons.Web.Tests.Records;
+using Microsoft.EntityFrameworkCore;
+
+namespace CoopLessons.Web.Tests.Portfolios;
+
+[Collection(PlanningServer.Name)]
+public sealed class A_report_on_a_term(TestServer server)
+{
+    private static readonly DateOnly July = new(2025, 7, 1);
+
+    // Source: 8 NYCRR § 100.10(g): four reports a year with the hours of the quarter, the material covered in each subject, a grade
+    // or a narrative, and an explanation where less than 80 percent of a subject's plan was covered.
+    [Fact]
+    public async Task Is_drafted_in_new_yorks_shape_for_the_first_quarter()
+    {
+        var log = await UnderAsync("US-NY", "home-instruction");
+        await log.FillWeekdaysAsync(new(2025, 8, 4), new(2025, 9, 26), _ => 90, "science");
+        var list = await log.Guardian.GetAsync(Terms(log));
+        Assert.Equal(["Quarterly report 1 of 4", "Quarterly report 2 of 4", "Quarterly report 3 of 4", "Quarterly report 4 of 4"], list.Texts("ul.rows h2"));
+        var page = await DraftAsync(log, list);
+        Assert.Contains("1 July 2025 to 30 September 2025", page.Plain(), StringComparison.Ordinal);
+        Assert.Contains("60:00 hours and minutes", page.Plain(), StringComparison.Ordinal);
+        Assert.Contains("Linnet worked on Read and wrote.", page.QuerySelector("#law-science-1-6 textarea")!.TextContent, StringComparison.Ordinal);
+        // Twelve subjects of grades 1 to 6.
+        Assert.Equal(12, page.QuerySelectorAll("section.sheet[id^=law-]").Length);
+        var text = await PdfAsync(log, page);
+        Assert.Contains("Hours 60:00 in hours and minutes, 60.00 in decimal hours", text, StringComparison.Ordinal);
+        Assert.Contains("Asked for by 8 NYCRR § 100.10", text, StringComparison.Ordinal);
+        Assert.Contains("Standing Draft, not finished", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Attendance", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Asks_for_an_explanation_where_less_was_covered_than_the_law_lets_pass()
+    {
+        var log = await UnderAsync("US-NY", "home-instruction");
+        await PlanAsync(log, done: 3, notDone: 2);
+        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        var science = page.QuerySelector("#law-science-1-6")!;
+        Assert.Contains("Of 5 planned lessons and activities 3 were done: 60 per cent.", science.Plain(), StringComparison.Ordinal);
+        var why = science.QuerySelector("textarea[name$=Explanation]")!.GetAttribute("name")!;
+
+        // The beginning of a sentence is no explanation.
+        using var unsaid = await log.Guardian.SubmitAsync(page, within: "form.wide", more: [new("finish", "true")]);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, unsaid.StatusCode);
+        Assert.Contains("Less than 80 per cent of the plan was covered: say why.", (await Visitor.ParseAsync(unsaid)).QuerySelector("#law-science-1-6")!.Plain(), StringComparison.Ordinal);
+
+        using var finished = await log.Guardian.SubmitAsync(page, new() { [why] = "The creek was in flood for two weeks." }, "form.wide", more: [new("finish", "true")]);
+        Assert.Equal(HttpStatusCode.Redirect, finished.StatusCode);
+        var text = await PdfAsync(log, page);
+        Assert.Contains("Why less was covered than planned: The creek was in flood for two weeks.", text, StringComparison.Ordinal);
+        Assert.Contains("Of 5 planned lessons and activities 3 were done: 60 per cent.", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Draft", text, StringComparison.Ordinal);
+    }
+
+    // Source: S.C. Code § 59-65-47: twice a year, attendance and the child's progress in each basic subject; no hours are asked for.
+    [Fact]
+    public async Task Is_drafted_in_south_carolinas_shape_for_the_first_half()
+    {
+        var log = await UnderAsync("US-SC", "option-3-association");
+        await log.FillWeekdaysAsync(new(2025, 8, 4), new(2025, 9, 26), _ => 300, "mathematics");
+        var list = await log.Guardian.GetAsync(Terms(log));
+        Assert.Equal(["Half-yearly report 1 of 2", "Half-yearly report 2 of 2"], list.Texts("ul.rows h2"));
+        var page = await DraftAsync(log, list);
+        Assert.Equal(5, page.QuerySelectorAll("section.sheet[id^=law-]").Length);
+        var text = await PdfAsync(log, page);
+        Assert.Contains("Attendance 40 days of school", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("decimal hours", text, StringComparison.Ordinal);
+        Assert.Contains("Linnet worked on Read and wrote.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Stays_as_it_was_sent_and_says_that_the_log_went_on()
+    {
+        var log = await UnderAsync("US-NY", "home-instruction");
+        var id = await log.WriteAsync(new(2025, 9, 8), 60, [("science", 1)], what: "Seeds");
+        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        using var finished = await log.Guardian.SubmitAsync(page, new() { ["Input.Opening"] = "A quiet autumn." }, "form.wide", more: [new("finish", "true")]);
+        Assert.Equal(HttpStatusCode.Redirect, finished.StatusCode);
+        var sent = await BytesAsync(log, page);
+        await log.ChangeAsync(id, new(2025, 9, 8), 75, [("science", 1)], what: "Seeds");
+        Assert.Equal(sent, await BytesAsync(log, page));
+        var again = await log.Guardian.GetAsync(page.Location.PathName);
+        Assert.Contains("it now holds 1:15 hours", again.QuerySelector("p.note")!.Plain(), StringComparison.Ordinal);
+
+        // A page that was left open cannot change it.
+        using var late = await log.Guardian.SubmitAsync(page, new() { ["Input.Opening"] = "Otherwise." }, "form.wide");
+        Assert.Equal(HttpStatusCode.Redirect, late.StatusCode);
+        Assert.Equal(sent, await BytesAsync(log, page));
+        using var thrown = await log.Guardian.SubmitAsync(page, within: "form[action$='handler=Remove']");
+        Assert.Equal(sent, await BytesAsync(log, page));
+    }
+
+    [Fact]
+    public async Task Is_not_finished_before_its_term_is_over()
+    {
+        var log = await UnderAsync("US-NY", "home-instruction");
+        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)), nth: 2);
+        using var answer = await log.Guardian.SubmitAsync(page, within: "form.wide", more: [new("finish", "true")]);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Contains("It can be finished when it is over.", (await Visitor.ParseAsync(answer)).Plain(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Input.First", "2025-12-01", "Choose two days of")]
+    [InlineData("Input.Title", "", "Say what the report is called.")]
+    [InlineData("Input.Subjects[0].PerCent", "140", "A share is 0 to 100 per cent.")]
+    [InlineData("Input.Subjects[0].PerCent", "most", "")]
+    public async Task Keeps_what_was_typed_where_something_cannot_be(string field, string value, string message)
+    {
+        var log = await UnderAsync("US-NY", "home-instruction");
+        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        using var answer = await log.Guardian.SubmitAsync(page, new() { [field] = value, ["Input.Opening"] = "Typed already." }, "form.wide");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        var again = await Visitor.ParseAsync(answer);
+        Assert.Contains(message, again.Plain(), StringComparison.Ordinal);
+        Assert.Equal("Typed already.", again.QuerySelector("textarea[name='Input.Opening']")!.TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task Can_be_of_the_familys_own_where_no_law_asks_for_one()
+    {
+        var log = await UnderAsync("US-MO", "home-school");
+        var list = await log.Guardian.GetAsync(Terms(log));
+        Assert.Contains("asks for no report on terms", list.Plain(), StringComparison.Ordinal);
+        using var begun = await log.Guardian.SubmitAsync(list, new() { ["part"] = "1-2" }, "form:has(select)");
+        var page = await log.Guardian.GetAsync(begun.Headers.Location!.OriginalString);
+        Assert.Equal("Half-yearly report 1 of 2", page.QuerySelector("h1")!.Plain());
+        using var twice = await log.Guardian.SubmitAsync(list, new() { ["part"] = "1-2" }, "form:has(select)");
+        Assert.Equal(begun.Headers.Location, twice.Headers.Location);
+        Assert.Equal(1, await log.Family.FromDbAsync(db => db.TermReports.CountAsync()));
+        using var none = await log.Guardian.SubmitAsync(list, new() { ["part"] = "5-4" }, "form:has(select)");
+        Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+    }
+
+    private async Task<KeptLog> UnderAsync(string code, string pathway)
+    {
+        var log = await KeptLog.OfAsync(server, "Linnet").StandsAsync(code, pathway, July);
+        await log.GradeAsync(4);
+        return log;
+    }
+
+    private static string Terms(KeptLog log) => $"/records/terms?learner={log.Linnet}&year={log.YearId}";
+
+    private static async Task<IHtmlDocument> DraftAsync(KeptLog log, IHtmlDocument list, int nth = 0)
+    {
+        var form = list.QuerySelectorAll("ul.rows form")[nth];
+        var fields = Visitor.FieldsOf(form).Append(new("duty", form.QuerySelector("button")!.GetAttribute("value")!));
+        using var begun = await log.Guardian.PostAsync(Terms(log), fields);
+        Assert.Equal(HttpStatusCode.Redirect, begun.StatusCode);
+        return await log.Guardian.GetAsync(begun.Headers.Location!.OriginalString);
+    }
+
+    private static async Task<byte[]> BytesAsync(KeptLog log, IHtmlDocument page)
+    {
+        using var answer = await log.Guardian.OpenAsync(page.Location.PathName + "/report.pdf");
+        Assert.Equal("application/pdf", answer.Content.Headers.ContentType!.MediaType);
+        return await answer.Content.ReadAsByteArrayAsync();
+    }
+
+    private static async Task<string> PdfAsync(KeptLog log, IHtmlDocument page) => PaperReader.AllText(await BytesAsync(log, page));
+
+    /// <summary>Lessons in September, so many done and so many not.</summary>
+    private static Task PlanAsync(KeptLog log, int done, int notDone) => log.Family.WithDbAsync(async db =>
+    {
+        var course = new Course(Guid.CreateVersion7(), new CourseFacts("Science", log.Subjects["science"], [log.Linnet], 30, 5, AdultNeed.Alone, null, 1, true));
+        db.Add(course);
+        for (var i = 0; i < done + notDone; i++)
+        {
+            var day = new DateOnly(2025, 9, 1).AddDays(i);
+            var session = PlannedSession.OfCourse(Guid.CreateVersion7(), course.Id, day, null, i, [log.Linnet]);
+            db.Add(session);
+            if (i < done)
+            {
+                var facts = new EntryFacts(day, null, "Lesson", Place.Home, "", [new LearnerTime(log.Linnet, new Minutes(30))], [new SubjectWeight(log.Subjects["science"], 1)], []);
+                db.Add(session.MarkDone(Guid.CreateVersion7(), facts, new Author(log.Family.GuardianId, "Iris"), TestServer.Start.UtcDateTime));
+            }
+            else
+            {
+                session.NotToday();
+            }
+        }
+
+        await db.SaveChangesAsync();
+    });
+}
