@@ -116,6 +116,8 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     public DbSet<Piece> Pieces => Set<Piece>();
     public DbSet<Portfolio> Portfolios => Set<Portfolio>();
     public DbSet<TermReport> TermReports => Set<TermReport>();
+    public DbSet<ReaderLink> ReaderLinks => Set<ReaderLink>();
+    public DbSet<ReaderLook> ReaderLooks => Set<ReaderLook>();
     public DbSet<PrintSource> PrintSources => Set<PrintSource>();
     public DbSet<PrintHabits> PrintHabits => Set<PrintHabits>();
     public DbSet<PrintedPacket> PrintedPackets => Set<PrintedPacket>();

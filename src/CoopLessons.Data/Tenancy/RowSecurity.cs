@@ -78,7 +78,7 @@ public static class RowSecurity
     }
 
     // What a person may read before a family is chosen: their own memberships, the names of those families, and the
-    // one invitation, calendar address or tablet whose secret they hold.
+    // one invitation, calendar address, reader’s link or tablet whose secret they hold.
     private static IEnumerable<string> Beside(IEntityType type, string table)
     {
         var reading = type.ClrType.Name switch
@@ -88,7 +88,7 @@ public static class RowSecurity
             // The one row that looks across families: whoever holds a paper's digits reads what they stand for.
             nameof(Sealing.KnownMark) => $"\"Opening\" = {Link}",
             nameof(OwnLists.FamilyTablet) => $"\"KeyHash\" = {Link}",
-            nameof(Families.Invitation) or nameof(Requirements.CalendarAddress) => $"\"SecretHash\" = {Link}",
+            nameof(Families.Invitation) or nameof(Requirements.CalendarAddress) or nameof(Evidence.ReaderLink) => $"\"SecretHash\" = {Link}",
             _ => null,
         };
         yield return $"DROP POLICY IF EXISTS beside ON {table}";

@@ -36,6 +36,7 @@ public static class Access
         ("/Feed", Anybody),
         ("/Mail", Anybody),
         ("/Papers", Anybody),
+        ("/Reader", Anybody),
         ("/Person", Person),
         ("/Phone", Anybody),
         ("/Today", Member),

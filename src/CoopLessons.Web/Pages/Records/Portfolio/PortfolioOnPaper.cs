@@ -11,41 +11,52 @@ using CoopLessons.Documents.Portfolios;
 
 namespace CoopLessons.Web.Pages.Records;
 
+/// <summary>What somebody outside the family reads of one child: chosen parts, without any other child.</summary>
+public sealed record ReaderBounds(IReadOnlyList<PortfolioPart> Parts, string Reader, OtherNames Names);
+
 /// <summary>A portfolio, or a packet on one subject, as it stands on paper.</summary>
-public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> files, IReadOnlySet<string> held, DayRange year, bool full)
+/// <param name="bounds">Null for the family itself.</param>
+public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> files, IReadOnlySet<string> held, DayRange year, bool full, ReaderBounds? bounds = null)
 {
     // Of a long PDF the first pages are enough, even for the full one.
     private const int MostPages = 12;
 
-    public static PortfolioPapers Of(PortfolioYear portfolio, ReadingList reading, IReadOnlyDictionary<string, StoredFile> files, IReadOnlySet<string> held, PaperSize paper, bool full)
+    public static PortfolioPapers Of(PortfolioYear portfolio, ReadingList reading, IReadOnlyDictionary<string, StoredFile> files, IReadOnlySet<string> held, PaperSize paper, bool full, ReaderBounds? bounds = null)
     {
-        var on = new PortfolioOnPaper(files, held, portfolio.Year.Days, full);
-        bool Has(PortfolioPart part) => full || portfolio.Choices.Parts.Contains(part);
+        var on = new PortfolioOnPaper(files, held, portfolio.Year.Days, full, bounds);
+        bool Has(PortfolioPart part) => bounds is not null ? bounds.Parts.Contains(part) : full || portfolio.Choices.Parts.Contains(part);
         var ledger = portfolio.Log.Ledger;
         var now = portfolio.Standing.Now;
         return new PortfolioPapers(
             portfolio.Report,
             portfolio.Standing.Law.Learner.Grade is { } grade ? new Level(grade).Name : "",
             now is null ? "" : $"{(now.Span.Code.Length == 0 ? "Our own" : now.Span.Place)}: {now.Span.Pathway.Name}",
-            portfolio.Choices.Reader, portfolio.Choices.Opening, Has(PortfolioPart.Months),
+            bounds?.Reader ?? portfolio.Choices.Reader, on.Told(portfolio.Choices.Opening), Has(PortfolioPart.Months),
             Has(PortfolioPart.Days) ? [.. Month.Through(portfolio.Year.Days).Select(m => new MonthOfDays(m, [.. portfolio.Log.Days.Counted.Where(m.Contains).Select(d => d.Day).Order()]))] : null,
-            Has(PortfolioPart.Reading) ? reading : null,
+            Has(PortfolioPart.Reading) ? on.Told(reading) : null,
             Has(PortfolioPart.Subjects) ? [.. portfolio.Subjects.Where(s => s.Subject.ByLaw || Has(PortfolioPart.OwnSubjects) || !portfolio.Subjects.Any(o => o.Subject.ByLaw)).Select(s => on.Subject(s, Has(PortfolioPart.Missing)))] : [],
-            Has(PortfolioPart.Pairs) ? [.. portfolio.Pairs.Where(p => p.Kept).Select(p => new PairPaper(p.Skill, on.Samples(p.Early, firstOnly: true)[0], on.Samples(p.Late, firstOnly: true)[0], p.Words))] : [],
-            Has(PortfolioPart.Log) ? Log(ledger, _ => true) : null,
+            Has(PortfolioPart.Pairs) ? [.. portfolio.Pairs.Where(p => p.Kept && on.Shows(p.Early) && on.Shows(p.Late)).Select(p => new PairPaper(on.Told(p.Skill), on.Samples(p.Early, firstOnly: true)[0], on.Samples(p.Late, firstOnly: true)[0], on.Told(p.Words)))] : [],
+            Has(PortfolioPart.Log) ? [.. Log(ledger, _ => true).Select(l => l with { What = on.Told(l.What) })] : null,
             Has(PortfolioPart.Law) ? portfolio.Standing.Section : null,
             full, paper);
     }
 
     public SubjectPaper Subject(PortfolioSubject subject, bool missing) => new(
-        subject.Subject.Name, subject.Subject.ReadAs, NarrativeFacts.Of(subject.Evidence.Facts), subject.Narrative,
-        [.. (full ? subject.Evidence.Pieces : subject.Samples).SelectMany(p => Samples(p, firstOnly: !full))], missing ? subject.Evidence.Missing : []);
+        subject.Subject.Name, subject.Subject.ReadAs, [.. NarrativeFacts.Of(subject.Evidence.Facts).Select(Told)], Told(subject.Narrative),
+        [.. (full ? subject.Evidence.Pieces : subject.Samples).Where(Shows).SelectMany(p => Samples(p, firstOnly: !full))], missing ? subject.Evidence.Missing : []);
+
+    /// <summary>Whether a piece is shown at all: outside the family only what is this child’s alone and shows no face.</summary>
+    public bool Shows(Piece piece) => bounds is null || (piece.Learners.Count == 1 && !piece.FacesOut);
+
+    private string Told(string text) => bounds?.Names.TakenOut(text) ?? text;
+
+    private ReadingList Told(ReadingList list) => bounds is null ? list : list with { Lines = [.. list.Lines.Select(l => l with { Note = "" })] };
 
     /// <summary>A piece as it stands on paper: a PDF as its pages, what cannot be shown as words.</summary>
     public IReadOnlyList<SamplePaper> Samples(Piece piece, bool firstOnly)
     {
         var part = SampleSpread.PartOf(piece.Date, year).ToString();
-        SamplePaper Unshown(string kind, string why) => new(null, 1, piece.Date, kind, part, piece.Caption, why);
+        SamplePaper Unshown(string kind, string why) => new(null, 1, piece.Date, kind, part, Told(piece.Caption), why);
         var file = files[piece.Hash];
         if (piece.Kind is PieceKind.Sound or PieceKind.Video)
             return [Unshown(piece.Kind == PieceKind.Sound ? "sound" : "video", $"A {(piece.Kind == PieceKind.Sound ? "sound recording" : "video")}, kept by the family.")];
@@ -54,10 +65,10 @@ public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> fil
         if (!held.Contains(piece.Hash))
             return [Unshown("photo", "Its file is not on this server any more.")];
         if (file.Kind != StoredKind.Pdf)
-            return [new SamplePaper(piece.Hash, 1, piece.Date, "photo", part, piece.Caption)];
+            return [new SamplePaper(piece.Hash, 1, piece.Date, "photo", part, Told(piece.Caption))];
         var pages = Math.Min(file.Pages, firstOnly ? 1 : MostPages);
         return [.. Enumerable.Range(1, pages).Select(p => new SamplePaper(
-            piece.Hash, p, piece.Date, file.Pages == 1 ? "paper" : string.Create(CultureInfo.InvariantCulture, $"page {p} of {file.Pages}"), part, p == 1 ? piece.Caption : ""))];
+            piece.Hash, p, piece.Date, file.Pages == 1 ? "paper" : string.Create(CultureInfo.InvariantCulture, $"page {p} of {file.Pages}"), part, p == 1 ? Told(piece.Caption) : ""))];
     }
 
     /// <summary>The entries that have minutes in the subjects asked for, with these minutes alone.</summary>
