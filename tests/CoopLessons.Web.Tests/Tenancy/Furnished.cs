@@ -70,6 +70,8 @@ internal sealed record Furnished(
             AddPiece(db, ids[14], learner.Id, subject.Id, ids[5], author);
             db.Add(new Portfolio(learner.Id, year.Id));
             // A number of its own is not needed: nothing else of a report is looked up by it.
+            db.Add(new ReaderLink(year.Id, Guid.NewGuid().ToString("N"), learner.Id, year.Id, "M. Plover", [PortfolioPart.Days], TestServer.Today.AddDays(30), TestServer.Start.UtcDateTime));
+            db.Add(new ReaderLook(year.Id, year.Id, "the page", TestServer.Start.UtcDateTime));
             db.Add(new TermReport(year.Id, learner.Id, year.Id, TermsOfYear.Own(year, 1, 1)!));
             credits.AddTo(db, learner.Id, subject.Id, ids[5], ids[14]);
             await db.SaveChangesAsync();
@@ -152,6 +154,7 @@ internal sealed record Furnished(
         ("sourceid", _) => PrintSource,
         ("spellid" or "ill", _) => Spell,
         ("early" or "late", "/Records/Portfolio/Pair") => Piece,
+        ("linkid", _) => Year,
         ("id", "/Records/Terms/Term" or "/Records/Terms/File") => Year,
         ("appointment" or "appointmentid", _) => Plan.Appointment,
         ("bookid", _) or ("id", "/Week/Books/Book") => Books.Book,
@@ -192,5 +195,5 @@ internal sealed record Furnished(
     public static bool IsMinted(string page, string name) => (page.StartsWith("/Week/Plan/", StringComparison.Ordinal) || page.StartsWith("/Week/Books/", StringComparison.Ordinal) || page.StartsWith("/Week/Reading/", StringComparison.Ordinal) || page.StartsWith("/Records/HighSchool/", StringComparison.Ordinal) || page.StartsWith("/Records/Tests/", StringComparison.Ordinal)) && name == "NewId" || (page, name.ToLowerInvariant()) is
         ("/Family/NewLearner" or "/Family/NewYear" or "/Family/Law/NewOwnPathway", "id") or ("/Evidence/New" or "/Evidence/Parts" or "/Evidence/Take" or "/Mine/Index", "id")
         or ("/Units/Index" or "/Units/TakeIn", "unitid") or ("/Today/Index" or "/Log/New" or "/Family/Lists/Said", "entryid") or ("/Week/Ill/Index" or "/Records/Bring/Index", "newid")
-        or ("/Records/Terms/Index", "newid") or ("/Units/Offer", "offerid") or ("/Coop/Found" or "/Coop/Families" or "/Coop/Money/Index", "newid") or ("/Coop/Turns/New" or "/Coop/Turns/Meeting", "step" or "job") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
+        or ("/Records/Terms/Index" or "/Records/Readers/Index", "newid") or ("/Units/Offer", "offerid") or ("/Coop/Found" or "/Coop/Families" or "/Coop/Money/Index", "newid") or ("/Coop/Turns/New" or "/Coop/Turns/Meeting", "step" or "job") or ("/Week/Packet/Index", "printing") or ("/Week/Layout/Index" or "/Week/Ways/Lost" or "/Week/Ways/Appointment" or "/Week/Ways/Longer", "step" or "job");
 }
