@@ -5,16 +5,16 @@ namespace CoopLessons.Core.Credits;
 
 /// <summary>One course on a transcript.</summary>
 /// <param name="Computed">What hours or college credits make; null where the credit rests on neither.</param>
-/// <param name="Awarded">What the parent awards; zero while the course is open or earned none.</param>
+/// <param name="Awarded">What the parent awards, zero where it earned none; null while the course is open.</param>
 /// <param name="Mark">As printed: a mark of the scale, "passed", "in progress".</param>
-public sealed record TranscriptLine(string Title, CourseArea Area, CourseLevel Level, CreditBasis Basis, Minutes Studied, CreditCount? Computed, CreditCount Awarded, string Mark);
+public sealed record TranscriptLine(string Title, CourseArea Area, CourseLevel Level, CreditBasis Basis, Minutes Studied, CreditCount? Computed, CreditCount? Awarded, string Mark);
 
 /// <summary>The courses that ended, or are to end, in one year.</summary>
 /// <param name="Grade">9–12 as a rule; null where the family did not say.</param>
 /// <param name="Average">Of this year's courses alone.</param>
 public sealed record TranscriptYear(string Name, int? Grade, IReadOnlyList<TranscriptLine> Lines, GradeAverage Average)
 {
-    public CreditCount Awarded => Lines.Select(l => l.Awarded).Sum();
+    public CreditCount Awarded => Lines.Select(l => l.Awarded ?? CreditCount.Zero).Sum();
 }
 
 /// <summary>What stands at the head of a transcript, as the family typed it. What is empty is not printed.</summary>
@@ -39,7 +39,7 @@ public sealed record Transcript(
 
     /// <summary>Credits by area, in the order of areas, those with none left out.</summary>
     public IReadOnlyList<(CourseArea Area, CreditCount Awarded)> ByArea =>
-        [.. Years.SelectMany(y => y.Lines).GroupBy(l => l.Area).OrderBy(g => g.Key).Select(g => (g.Key, g.Select(l => l.Awarded).Sum())).Where(a => a.Item2 > CreditCount.Zero)];
+        [.. Years.SelectMany(y => y.Lines).GroupBy(l => l.Area).OrderBy(g => g.Key).Select(g => (g.Key, g.Select(l => l.Awarded ?? CreditCount.Zero).Sum())).Where(a => a.Item2 > CreditCount.Zero)];
 
     /// <summary>The twelve months from July to June in which a day lies, as a year is called that the family did not name: <c>2024–25</c>.</summary>
     public static string YearOf(DateOnly day)

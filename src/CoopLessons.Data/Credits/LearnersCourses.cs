@@ -118,7 +118,7 @@ public sealed record LearnersCourses(
     }
 
     private TranscriptLine Line(HighSchoolCourse c) =>
-        new(c.Title, c.Area, c.Level, c.Basis, Ledger[c.Id].Total, Computed(c), new CreditCount(c.Awarded ?? 0), CreditWords.Of(c.Marked, c.Mark));
+        new(c.Title, c.Area, c.Level, c.Basis, Ledger[c.Id].Total, Computed(c), c.Awarded is { } awarded ? new CreditCount(awarded) : null, CreditWords.Of(c.Marked, c.Mark));
 
     private static DayRange DaysOf(List<HighSchoolCourse> courses, List<DateOnly> picked, DateOnly today)
     {

@@ -37,7 +37,7 @@ public static class CourseDescriptionsPdf
         string[] parts =
         [
             string.Join(", ", course.Years), CreditWords.Of(line.Area), line.Level == CourseLevel.Usual ? "" : CreditWords.Of(line.Level),
-            line.Awarded > CreditCount.Zero ? $"{line.Awarded.Text} credit by {CreditWords.Of(line.Basis)}" : "", line.Studied > Minutes.Zero ? $"{line.Studied.Clock} hours" : "", $"mark: {line.Mark}",
+            line.Awarded is { Hundredths: > 0 } awarded ? $"{awarded.Text} credit by {CreditWords.Of(line.Basis)}" : "", line.Studied > Minutes.Zero ? $"{line.Studied.Clock} hours" : "", $"mark: {line.Mark}",
         ];
         return string.Join(" · ", parts.Where(p => p.Length > 0));
     }

@@ -73,7 +73,7 @@ public static class TranscriptPdf
     private static IEnumerable<string> Notes(Transcript t)
     {
         yield return $"Marks: {string.Join(" · ", t.Scale.Steps.Select(Mark))}. The weighted average adds {GradeAverage.Text(t.Scale.HonorsAdds)} for honors and {GradeAverage.Text(t.Scale.CollegeAdds)} for college level to marks with points. "
-            + "GPA is the sum of points times credits over the sum of credits, rounded once to two decimals; courses passed without a mark or in progress carry no points.";
+            + "GPA is the sum of points times credits over the sum of credits, rounded once to two decimals; beside a year it is unweighted. Courses passed without a mark or in progress carry no points; a mark without points counts over the credit that was attempted.";
         if (t.Methods.Count > 0)
             yield return $"Credits: {string.Join(" ", t.Methods)}";
     }
@@ -87,8 +87,8 @@ public static class TranscriptPdf
 
     private static List<PaperColumn> Columns(double width) =>
     [
-        new("Course", width * 0.36, Names: true), new("Area", width * 0.19), new("Level", width * 0.13), new("Credit rests on", width * 0.155), new("Credit", width * 0.075, Figures: true),
-        new("  Mark", width * 0.09, Figures: true),
+        new("Course", width * 0.34, Names: true), new("Area", width * 0.19), new("Level", width * 0.125), new("Credit rests on", width * 0.15), new("Credit", width * 0.075, Figures: true),
+        new("Mark", width * 0.12, Figures: true),
     ];
 
     private static IEnumerable<PaperRow> Rows(TranscriptYear year)
@@ -96,7 +96,7 @@ public static class TranscriptPdf
         var average = year.Average.Unweighted is { } gpa ? $"GPA {GradeAverage.Text(gpa)}" : "";
         yield return new PaperRow([year.Grade is { } grade ? string.Create(CultureInfo.InvariantCulture, $"{year.Name}, grade {grade}") : year.Name, "", "", average, year.Awarded.Text, ""], Strong: true);
         foreach (var line in year.Lines)
-            yield return new PaperRow([PlainText.OneLine(line.Title), CreditWords.Of(line.Area), line.Level == CourseLevel.Usual ? "" : CreditWords.Of(line.Level), CreditWords.Of(line.Basis), line.Awarded.Text, line.Mark]);
+            yield return new PaperRow([PlainText.OneLine(line.Title), CreditWords.Of(line.Area), line.Level == CourseLevel.Usual ? "" : CreditWords.Of(line.Level), CreditWords.Of(line.Basis), line.Awarded?.Text ?? "–", line.Mark]);
     }
 
     private static Slice Signature(string signer, Paper paper, double type)

@@ -86,8 +86,8 @@ public sealed class Marks_descriptions_and_the_transcript(TestServer server)
         using (var answer = await log.Guardian.SubmitAsync(await log.Guardian.GetAsync(path), new() { ["Input.FullName"] = "Linnet Alder", ["Input.School"] = "School at the mill" }))
             Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
         var page = await log.Guardian.GetAsync(path);
-        Assert.Contains("GPA, unweighted 3.00 over 1.00 credits with a mark", page.QuerySelector("main")!.Plain(), StringComparison.Ordinal);
-        Assert.Contains("GPA, weighted 3.50 over 1.00 credits with a mark", page.QuerySelector("main")!.Plain(), StringComparison.Ordinal);
+        Assert.Contains("GPA, unweighted3.00 over 1.00 credits with a mark", page.QuerySelector("main")!.Plain(), StringComparison.Ordinal);
+        Assert.Contains("GPA, weighted3.50 over 1.00 credits with a mark", page.QuerySelector("main")!.Plain(), StringComparison.Ordinal);
         using var file = await log.Guardian.OpenAsync(path + ".pdf");
         Assert.Equal("application/pdf", file.Content.Headers.ContentType!.MediaType);
         var text = PaperReader.AllText(await file.Content.ReadAsByteArrayAsync());
@@ -104,7 +104,7 @@ public sealed class Marks_descriptions_and_the_transcript(TestServer server)
         await log.AddAsync(other);
         var page = await log.Guardian.GetAsync($"/records/{log.Linnet}/transcript");
         // (0 × 1 + 4 × 1) ÷ 2; nothing is added for honors to a mark without points.
-        Assert.Contains("GPA, weighted 2.00 over 2.00 credits with a mark", page.QuerySelector("main")!.Plain(), StringComparison.Ordinal);
+        Assert.Contains("GPA, weighted2.00 over 2.00 credits with a mark", page.QuerySelector("main")!.Plain(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -78,9 +78,9 @@ public sealed class Tests_and_evaluations(TestServer server)
 
         var row = await log.Family.FromDbAsync(db => db.Assessments.SingleAsync());
         Assert.Equal([new ScoreResult("composite", 41, null, "", ""), new ScoreResult("listening", null, null, "9.2", "")], row.Results);
-        Assert.Contains("by Hazel (certified teacher) composite: 41st percentile listening: grade equivalent 9.2", (await log.Guardian.GetAsync(Path(log))).QuerySelector("main")!.Plain(), StringComparison.Ordinal);
+        Assert.Contains("by Hazel (certified teacher)composite: 41st percentilelistening: grade equivalent 9.2", (await log.Guardian.GetAsync(Path(log))).QuerySelector("main")!.Plain(), StringComparison.Ordinal);
 
-        using (await log.Guardian.SubmitAsync(await log.Guardian.GetAsync($"{Path(log)}/{row.Id}"), within: "details form"))
+        using (await log.Guardian.SubmitAsync(await log.Guardian.GetAsync($"{Path(log)}/{row.Id}"), within: "main details form"))
         {
         }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Credits;
+using CoopLessons.Core.Families;
 using CoopLessons.Core.Hours;
 using CoopLessons.Data;
 using CoopLessons.Data.Credits;
@@ -20,7 +21,14 @@ public sealed class EntriesModel(AppDb db, TimeProvider clock) : CoursePage(db, 
     [BindProperty(SupportsGet = true, Name = "month")]
     public string? MonthText { get; set; }
 
+    /// <summary>The subject whose other entries are shown; null: only those that concern the course already.</summary>
+    [BindProperty(SupportsGet = true, Name = "subject")]
+    public Guid? SubjectId { get; set; }
+
     public Month Shown { get; private set; }
+
+    /// <summary>Subjects with minutes in the month outside the course, in the family's order.</summary>
+    public IReadOnlyList<Subject> Subjects { get; private set; } = [];
     public IReadOnlyList<Month> Months { get; private set; } = [];
     public IReadOnlyList<PartLine> In { get; private set; } = [];
     public IReadOnlyList<PartLine> Others { get; private set; } = [];
@@ -59,19 +67,19 @@ public sealed class EntriesModel(AppDb db, TimeProvider clock) : CoursePage(db, 
         if (!await SaveNewAsync())
             return await FindAsync() ? AgainAfterOthers() : NotFound();
         Say(isIn switch { true => $"{credit.Minutes.Clock} is counted in {Course.Title}.", false => $"{credit.Minutes.Clock} is not counted in {Course.Title}.", _ => "The rules decide again." });
-        return LocalRedirect($"{Home}/entries?month={Month.Of(credit.Date).Iso}");
+        return LocalRedirect(Address(Month.Of(credit.Date)));
     }
 
     protected override async Task<bool> FindAsync()
     {
-        if (!await base.FindAsync())
+        if (!await base.FindAsync() || (SubjectId is { } asked && All.Log.Ledger.Subjects.All(s => s.Id != asked)))
             return false;
         var ledger = All.Log.Ledger;
         Months = [.. ledger.Credits.Select(c => Month.Of(c.Date)).Distinct().Order()];
         if (MonthText is null)
             Shown = Total.Credits.Count > 0 ? Month.Of(Total.Credits[^1].Credit.Date) : Months.Count > 0 ? Months[^1] : Month.Of(Course.First);
-        else if (Month.TryParse(MonthText, out var asked))
-            Shown = asked;
+        else if (Month.TryParse(MonthText, out var month))
+            Shown = month;
         else
             return false;
         var picks = await Db.CoursePicks.AsNoTracking().Where(p => p.CourseId == CourseId).ToDictionaryAsync(p => p.Part, p => p.IsIn, Ct);
@@ -84,7 +92,12 @@ public sealed class EntriesModel(AppDb db, TimeProvider clock) : CoursePage(db, 
             return new PartLine(c, whats[c.EntryId], names[c.SubjectId], holders.TryGetValue(part, out var holder) ? All.Course(holder) : null, picks.TryGetValue(part, out var pick) ? pick : null);
         }).ToList();
         In = lines.FindAll(l => l.Holder?.Id == CourseId);
-        Others = lines.FindAll(l => l.Holder?.Id != CourseId);
+        var others = lines.FindAll(l => l.Holder?.Id != CourseId);
+        Subjects = [.. ledger.Subjects.Where(s => others.Exists(l => l.Credit.SubjectId == s.Id))];
+        var mine = Course.Rules.Select(r => r.ToCore()).ToList();
+        Others = others.FindAll(l => SubjectId is { } subject
+            ? l.Credit.SubjectId == subject
+            : l.Pick is not null || mine.Exists(r => r.Asks(l.Credit, All.UnitOfEntry.TryGetValue(l.Credit.EntryId, out var unit) ? unit : null)));
         return true;
     }
 
@@ -96,4 +109,6 @@ public sealed class EntriesModel(AppDb db, TimeProvider clock) : CoursePage(db, 
         : Months.Where(m => m.CompareTo(Shown) > 0).Select(m => (Month?)m).FirstOrDefault();
 
     public string Address(Month month) => string.Create(CultureInfo.InvariantCulture, $"{Home}/entries?month={month.Iso}");
+
+    public string Address(Subject? subject) => Address(Shown) + (subject is null ? "" : $"&subject={subject.Id}");
 }

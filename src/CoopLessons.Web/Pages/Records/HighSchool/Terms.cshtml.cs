@@ -33,7 +33,7 @@ public sealed class TermsModel(AppDb db, TimeProvider clock) : HighSchoolPage(db
         if (Row is null)
         {
             NewId = Guid.CreateVersion7();
-            var year = All.Years.FirstOrDefault(y => y.Days.Contains(Today)) ?? All.Years.LastOrDefault();
+            var year = All.Years.FirstOrDefault(y => y.Days.Contains(Today)) ?? (All.Years.Count > 0 ? All.Years[^1] : null);
             Input = new TermsInput { First = year?.First, Last = year?.Last };
             return Page();
         }
