@@ -1,5 +1,4 @@
 using CoopLessons.Data.Files;
-using CoopLessons.Documents.Uploads;
 using CoopLessons.Web.Evidence;
 using CoopLessons.Web.Files;
 
@@ -19,9 +18,8 @@ public sealed class TravelLook(FileLook look)
         var verdict = await look.AsEvidenceAsync(file, Stream.Null, Stream.Null, ct);
         if (verdict is null)
             throw new Data.Travel.FamilyUnfitException(UploadWords.NoLook);
-        // Where a recording was made is overwritten where it stands; one that still says so was not kept here.
-        if (verdict.Fault is { } fault)
-            return fault == FileFault.Located ? null : PieceWords.Of(verdict);
+        if (verdict.Fault is not null)
+            return PieceWords.Of(verdict);
         return PieceWords.Kept(verdict.Form) == kind ? null : "This is something else than its row says.";
     }
 }

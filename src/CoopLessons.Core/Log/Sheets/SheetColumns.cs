@@ -23,6 +23,10 @@ public sealed record SheetColumns(
         var found = s_words.Select(words => headed && words.Select(w => first.IndexOf(w)).FirstOrDefault(i => i >= 0 && taken.Add(i), -1) is var at and >= 0 ? at : (int?)null).ToArray();
         var samples = sheet.Records.Skip(headed ? 1 : 0).Take(50).ToList();
         found[0] ??= Enumerable.Range(0, sheet.Columns).Where(i => SheetForms.DaysOf(Filled(samples, i)).Count > 0 && taken.Add(i)).Select(i => (int?)i).FirstOrDefault();
+        // A length is needed and a start is not, so a column “time” of lengths says how long.
+        if (found[4] is null && SheetForms.LengthsOf(Filled(samples, found[5])).Count > 0)
+            (found[4], found[5]) = (found[5], null);
+        found[4] ??= Enumerable.Range(0, sheet.Columns).Where(i => SheetForms.LengthsOf(Filled(samples, i)).Count > 0 && taken.Add(i)).Select(i => (int?)i).FirstOrDefault();
         var days = SheetForms.DaysOf(Filled(samples, found[0]));
         var lengths = SheetForms.LengthsOf(Filled(samples, found[4]));
         var saysHours = found[4] is { } at4 && headed && first[at4] is "hours" or "hrs";

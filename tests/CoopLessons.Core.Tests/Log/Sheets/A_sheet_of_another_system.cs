@@ -122,6 +122,8 @@ public sealed class A_sheet_of_another_system
         var guess = SheetColumns.Guess(SheetRecords.Of("Child,Date,Subject,Activity,Hours,Notes\nWren,1/22/2026,Science,Kites,0.5,\n"));
         Assert.Equal((true, 1, 3, 0, 2, 4, 5), (guess.Headed, guess.Day, guess.What, guess.Who, guess.Subject, guess.Length, guess.Note));
         Assert.Equal(("M/d/yyyy", LengthForm.Hours), (guess.DayForm, guess.LengthForm));
+        var timed = SheetColumns.Guess(SheetRecords.Of("Date,Activity,Time\n2026-01-22,Kites,0:40\n"));
+        Assert.Equal((2, (int?)null, LengthForm.Clock), (timed.Length, timed.Start, timed.LengthForm));
         var bare = SheetColumns.Guess(SheetRecords.Of("Wren,2026-01-22,Kites\nWren,2026-01-23,Boats\n"));
         Assert.Equal((false, 1, (int?)null), (bare.Headed, bare.Day, bare.What));
     }
