@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.ChangeTracking;
 namespace CoopLessons.Data.Sealing;
 
 /// <summary>A change that a sealed year's record would show.</summary>
-/// <param name="What">What lies in the year, as the beginning of a sentence: <c>3 March 2026 lies</c>.</param>
+/// <param name="What">What lies in the year, as the beginning of a sentence: <c>3 March 2026 lies in</c>.</param>
 public sealed record RecordTouch(SealedYear Year, string What, Guid? EntryId = null);
 
 /// <summary>
@@ -48,16 +48,16 @@ internal sealed class RecordTouches(AppDb db, IReadOnlyList<SealedYear> years)
                     On(mark.Date);
                     break;
                 case Piece:
-                    Beside(change, PieceIn, "A photo or file of that year lies");
+                    Beside(change, PieceIn, "This photo or file belongs to");
                     break;
                 case BookMeeting:
-                    Beside(change, MeetingIn, "This book stands on the reading list");
+                    Beside(change, MeetingIn, "This book stands on the reading list of");
                     break;
                 case PlannedSession session when change.State == EntityState.Added || change.State == EntityState.Modified && Differs(change, nameof(PlannedSession.Date)):
                     On(session.Date);
                     break;
                 case SchoolYear year when change.State == EntityState.Deleted || Differs(change, nameof(SchoolYear.Name), nameof(SchoolYear.First), nameof(SchoolYear.Last)):
-                    _touches.AddRange(years.Where(y => y.SchoolYearId == year.Id).Select(y => new RecordTouch(y, "Name and days stand fast")));
+                    _touches.AddRange(years.Where(y => y.SchoolYearId == year.Id).Select(y => new RecordTouch(y, "Name and days are those of")));
                     break;
             }
         }
@@ -85,7 +85,7 @@ internal sealed class RecordTouches(AppDb db, IReadOnlyList<SealedYear> years)
     }
 
     private void On(DateOnly date, Guid? entryId = null) =>
-        _touches.AddRange(years.Where(y => y.Days.Contains(date)).Select(y => new RecordTouch(y, $"{date.Plain()} lies", entryId)));
+        _touches.AddRange(years.Where(y => y.Days.Contains(date)).Select(y => new RecordTouch(y, $"{date.Plain()} lies in", entryId)));
 
     /// <summary>Compares what a row says within each year, before and after.</summary>
     private void Beside(EntityEntry change, Func<PropertyValues, SealedYear, string> says, string what)
@@ -127,7 +127,7 @@ internal sealed class RecordTouches(AppDb db, IReadOnlyList<SealedYear> years)
         if (changed.Count == 0)
             return;
         var met = await db.BookMeetings.AsNoTracking().Where(m => changed.Contains(m.BookId)).Select(m => new { m.BegunOn, m.EndedOn }).ToListAsync(ct);
-        _touches.AddRange(years.Where(y => met.Exists(m => Core.Prepare.Books.ReadingList.Holds(y.Days, m.BegunOn, m.EndedOn))).Select(y => new RecordTouch(y, "This book stands on the reading list")));
+        _touches.AddRange(years.Where(y => met.Exists(m => Core.Prepare.Books.ReadingList.Holds(y.Days, m.BegunOn, m.EndedOn))).Select(y => new RecordTouch(y, "This book stands on the reading list of")));
     }
 
     private async Task SubjectsAsync(IReadOnlyList<EntityEntry> changes, CancellationToken ct)
@@ -145,7 +145,7 @@ internal sealed class RecordTouches(AppDb db, IReadOnlyList<SealedYear> years)
             var after = stored.Where(s => met.Contains(s.Id)).Select(s => next.TryGetValue(s.Id, out var row) ? (s.Id, row?.Name, Order: row?.Order ?? 0) : (s.Id, s.Name, s.Order))
                 .OrderBy(s => s.Order).ThenBy(s => s.Id).Select(s => (s.Id, s.Name));
             if (!before.SequenceEqual(after))
-                _touches.Add(new RecordTouch(year, "This subject has its name and its place in the order"));
+                _touches.Add(new RecordTouch(year, "Under this name and at this place of your list the subject was met in"));
         }
     }
 

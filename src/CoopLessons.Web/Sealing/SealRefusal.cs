@@ -13,7 +13,7 @@ namespace CoopLessons.Web.Sealing;
 public sealed record SealRefusal(
     string Says, Guid YearId, string Action, IReadOnlyList<KeyValuePair<string, string>> Fields, IReadOnlyList<string> Files, bool MayCorrect, string Why, string? Fault)
 {
-    private static readonly string[] Unsaid = ["Version", "From", "handler"];
+    private static readonly string[] Unsaid = ["Version", "From", "handler", "OtherBefore"];
 
     public static SealRefusal Of(SealedYearException refused, HttpRequest request, bool isGuardian)
     {
@@ -26,8 +26,12 @@ public sealed record SealRefusal(
             form is not null && isGuardian, LateWhy.Typed(request) ?? "", LateWhy.Fault(request));
     }
 
-    /// <summary>What somebody typed or chose, without what a form carries for itself.</summary>
+    /// <summary>What somebody typed or chose, in words, without what a form carries for itself or lists row by row.</summary>
     public IEnumerable<(string Name, string Value)> Typed => Fields
-        .Where(f => f.Value.Length > 0 && f.Value is not ("true" or "false") && !Guid.TryParse(f.Value, out _) && !Unsaid.Contains(f.Key.Split('.')[^1]))
-        .Select(f => (f.Key.Split('.')[^1], f.Value));
+        .Where(f => f.Value.Length > 0 && f.Value is not ("true" or "false") && !Guid.TryParse(f.Value, out _) && !f.Key.StartsWith("__", StringComparison.Ordinal) && !f.Key.Contains('['))
+        .Select(f => (Name: f.Key.Split('.')[^1], f.Value)).Where(f => !Unsaid.Contains(f.Name)).Select(f => (InWords(f.Name), f.Value));
+
+    // OtherLength is a field, "Other length" a word.
+    private static string InWords(string name) =>
+        string.Concat(name.Select((c, i) => i == 0 ? char.ToUpperInvariant(c).ToString() : char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : c.ToString()));
 }

@@ -26,7 +26,7 @@ public sealed class A_year_that_is_sealed(TestServer server)
         Assert.Equal((1, 2), await year.Family.FromDbAsync(async db => (await db.SealedYears.CountAsync(), await db.SealedRecords.CountAsync())));
         page = await year.Guardian.GetAsync(year.Page);
         Assert.Contains("Sealed on 12 March 2026 by Iris Alder", page.QuerySelector(".sub")!.TextContent, StringComparison.Ordinal);
-        Assert.Equal(2, page.QuerySelectorAll("p.state").Length);
+        Assert.Equal(2, page.QuerySelectorAll("[data-holds]").Length);
         Assert.Empty(page.QuerySelectorAll("[role=alert]"));
     }
 
@@ -167,6 +167,6 @@ public sealed class A_year_that_is_sealed(TestServer server)
         await year.AmendAsync();
         var records = await year.Guardian.GetAsync($"/records?learner={year.Wren}&year={year.YearId}");
         Assert.Contains("sealed on 12 March 2026, 1 amendment, the last on 12 March 2026, fingerprint", records.QuerySelector("#seal")!.TextContent, StringComparison.Ordinal);
-        Assert.Contains("sealed on 12 March 2026, 2 amendments", (await year.Guardian.GetAsync("/records/sealing")).QuerySelector("#years")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("sealed on 12 March 2026, 1 late correction", (await year.Guardian.GetAsync("/records/sealing")).QuerySelector("#years")!.TextContent, StringComparison.Ordinal);
     }
 }

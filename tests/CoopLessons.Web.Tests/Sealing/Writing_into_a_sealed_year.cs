@@ -67,7 +67,7 @@ public sealed class Writing_into_a_sealed_year(TestServer server)
             await db.SaveChangesAsync();
         }));
         Assert.Equal((year.YearId, "2024–25", FinishedYear.Sealed), (refused.SchoolYearId, refused.YearName, refused.SealedOn));
-        Assert.EndsWith("in the school year 2024–25, which was sealed on 12 March 2026. Nothing was saved.", refused.Message, StringComparison.Ordinal);
+        Assert.EndsWith(" the school year 2024–25, which was sealed on 12 March 2026. Nothing was saved.", refused.Message, StringComparison.Ordinal);
         Assert.True((await year.CheckAsync(year.Wren)).Holds);
         Assert.True((await year.CheckAsync(year.Linnet)).Holds);
     }

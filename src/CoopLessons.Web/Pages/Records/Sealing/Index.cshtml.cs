@@ -7,8 +7,8 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Pages.Records.Sealing;
 
 /// <summary>A school year and whether it is sealed.</summary>
-/// <param name="Amendments">Of all learners together.</param>
-public sealed record YearLine(SchoolYear Year, SealedYear? Seal, int Amendments);
+/// <param name="Corrections">Late ones; each amends the record of one child or several.</param>
+public sealed record YearLine(SchoolYear Year, SealedYear? Seal, int Corrections);
 
 /// <summary>The family's school years: open, over, or sealed.</summary>
 public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
@@ -19,8 +19,8 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
     public async Task<IActionResult> OnGetAsync()
     {
         var seals = await Db.SealedYears.AsNoTracking().ToDictionaryAsync(s => s.SchoolYearId, Ct);
-        var amendments = await Db.Amendments.GroupBy(a => a.SchoolYearId).Select(g => new { g.Key, Count = g.Count() }).ToDictionaryAsync(a => a.Key, a => a.Count, Ct);
-        Years = [.. (await Db.SchoolYears.AsNoTracking().OrderByDescending(y => y.First).ToListAsync(Ct)).Select(y => new YearLine(y, seals.GetValueOrDefault(y.Id), amendments.GetValueOrDefault(y.Id)))];
+        var corrections = (await Db.Amendments.Select(a => new { a.SchoolYearId, a.At }).Distinct().ToListAsync(Ct)).ToLookup(a => a.SchoolYearId);
+        Years = [.. (await Db.SchoolYears.AsNoTracking().OrderByDescending(y => y.First).ToListAsync(Ct)).Select(y => new YearLine(y, seals.GetValueOrDefault(y.Id), corrections[y.Id].Count()))];
         return Page();
     }
 }
