@@ -3,6 +3,7 @@ using CoopLessons.Core.Hours;
 using CoopLessons.Core.Prepare.Books;
 using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Core.Requirements.Papers;
+using CoopLessons.Core.Sealing;
 using CoopLessons.Documents.Placing;
 
 namespace CoopLessons.Documents.Portfolios;
@@ -41,6 +42,7 @@ public sealed record MonthOfDays(Month Month, IReadOnlyList<int> Days);
 /// <param name="Opening">The parent's own words at the beginning; may be empty.</param>
 /// <param name="Months">Whether the table of subjects by months is in it.</param>
 /// <param name="Log">In order of days; null where it is not in it.</param>
+/// <param name="Seal">What it says of the year's sealing; null in an open year.</param>
 /// <param name="Full">Pictures stand two in a row and large, not three and small.</param>
 public sealed record PortfolioPapers(
     HoursReport Report,
@@ -56,13 +58,14 @@ public sealed record PortfolioPapers(
     IReadOnlyList<LogPaper>? Log,
     LawSection? Law,
     bool Full,
-    PaperSize Paper);
+    PaperSize Paper,
+    SealMark? Seal = null);
 
 /// <summary>What a packet on one subject holds.</summary>
 /// <param name="Asked">The days that were asked for.</param>
 /// <param name="Log">Every entry of the subject in those days.</param>
 public sealed record SubjectPacketPapers(
-    string Family, string Learner, DateOnly MadeOn, DayRange Asked, SubjectPaper Subject, IReadOnlyList<LogPaper> Log, Minutes Total, IReadOnlyList<ReadingListLine> Books, string Fingerprint, PaperSize Paper);
+    string Family, string Learner, DateOnly MadeOn, DayRange Asked, SubjectPaper Subject, IReadOnlyList<LogPaper> Log, Minutes Total, IReadOnlyList<ReadingListLine> Books, string Fingerprint, PaperSize Paper, SealMark? Seal = null);
 
 /// <summary>Where a paper with pictures is written to, and from which files.</summary>
 /// <param name="To">Written from front to end; need not be able to seek.</param>

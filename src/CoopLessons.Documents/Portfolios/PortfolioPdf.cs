@@ -22,7 +22,7 @@ public static class PortfolioPdf
         var learner = ReportWords.Given(PlainText.OneLine(heading.Learner));
         var titles = new DocumentTitles(
             $"Portfolio: {learner}, {PlainText.OneLine(heading.Year)}", heading.Family,
-            $"Fingerprint {papers.Report.Fingerprint} · Made on {ReportWords.Date(heading.MadeOn)} · {PlainText.OneLine(heading.Year)} · {learner}", heading.MadeOn);
+            $"{SealWords.Foot(papers.Report.Fingerprint, papers.Seal)} · Made on {ReportWords.Date(heading.MadeOn)} · {PlainText.OneLine(heading.Year)} · {learner}", heading.MadeOn);
         PaperDocument.Write(paper, WithContents(papers, paper), titles, Writing(files), ct);
     });
 
@@ -106,7 +106,7 @@ public static class PortfolioPdf
 
         yield return Prose.Heading("About this portfolio");
         foreach (var slice in Prose.Paragraph(
-            $"Made on {ReportWords.Date(papers.Report.Heading.MadeOn)} from {ReportWords.Entries(papers.Report.Entries)}. Fingerprint {papers.Report.Fingerprint}. {ReportWords.FingerprintMeaning}",
+            $"Made on {ReportWords.Date(papers.Report.Heading.MadeOn)} from {ReportWords.Entries(papers.Report.Entries)}. {SealWords.RestsOn(papers.Report.Fingerprint, papers.Seal)}",
             paper, Body, keepWithNext: true))
             yield return slice;
         foreach (var slice in Prose.Paragraph(ReportWords.Caution, paper, Body))

@@ -17,7 +17,7 @@ public static class SubjectPacketPdf
         var subject = ReportWords.Given(PlainText.OneLine(papers.Subject.Name));
         var learner = ReportWords.Given(PlainText.OneLine(papers.Learner));
         var titles = new DocumentTitles(
-            $"{subject}: {learner}, {papers.Asked}", papers.Family, $"Fingerprint {papers.Fingerprint} · Made on {ReportWords.Date(papers.MadeOn)} · {subject} · {learner}", papers.MadeOn);
+            $"{subject}: {learner}, {papers.Asked}", papers.Family, $"{SealWords.Foot(papers.Fingerprint, papers.Seal)} · Made on {ReportWords.Date(papers.MadeOn)} · {subject} · {learner}", papers.MadeOn);
         var paper = PortfolioPdf.PaperOf(papers.Paper);
         PaperDocument.Write(paper, [.. Slices(papers, paper, subject)], titles, PortfolioPdf.Writing(files), ct);
     });
@@ -57,7 +57,7 @@ public static class SubjectPacketPdf
         }
 
         yield return Prose.Heading("About this paper");
-        foreach (var slice in Prose.Paragraph($"Made on {ReportWords.Date(papers.MadeOn)} from {ReportWords.Entries(papers.Log.Count)}. Fingerprint {papers.Fingerprint}. {ReportWords.FingerprintMeaning}", paper, Body, keepWithNext: true))
+        foreach (var slice in Prose.Paragraph($"Made on {ReportWords.Date(papers.MadeOn)} from {ReportWords.Entries(papers.Log.Count)}. {SealWords.RestsOn(papers.Fingerprint, papers.Seal)}", paper, Body, keepWithNext: true))
             yield return slice;
         foreach (var slice in Prose.Paragraph(ReportWords.Caution, paper, Body))
             yield return slice;

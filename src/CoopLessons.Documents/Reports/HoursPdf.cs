@@ -31,9 +31,7 @@ public static class HoursPdf
 
         page.Add(Prose.Heading("About this report"));
         page.AddRange(Prose.Paragraph(
-            seal is null
-                ? $"Made on {ReportWords.Date(report.Heading.MadeOn)} from {ReportWords.Entries(report.Entries)}. Fingerprint {report.Fingerprint}. {ReportWords.FingerprintMeaning}"
-                : $"Made on {ReportWords.Date(report.Heading.MadeOn)} from {ReportWords.Entries(report.Entries)}. {SealWords.Standing(seal)} Fingerprint {seal.Fingerprint.Groups}. {SealWords.Meaning}",
+            $"Made on {ReportWords.Date(report.Heading.MadeOn)} from {ReportWords.Entries(report.Entries)}. {SealWords.RestsOn(report.Fingerprint, seal)}",
             paper, Body, keepWithNext: true));
         page.AddRange(Prose.Paragraph(ReportWords.Caution, paper, Body));
         if (law is not null)
@@ -43,7 +41,7 @@ public static class HoursPdf
         return PaperDocument.Write(paper, page, new DocumentTitles(
             $"{ReportWords.Title}: {ReportWords.Given(heading.Learner)}, {heading.Year}",
             heading.Family,
-            $"{(seal is null ? $"Fingerprint {report.Fingerprint}" : SealWords.Foot(seal))} · Made on {ReportWords.Date(heading.MadeOn)} · {PlainText.OneLine(heading.Year)} · {ReportWords.Given(PlainText.OneLine(heading.Learner))}",
+            $"{SealWords.Foot(report.Fingerprint, seal)} · Made on {ReportWords.Date(heading.MadeOn)} · {PlainText.OneLine(heading.Year)} · {ReportWords.Given(PlainText.OneLine(heading.Learner))}",
             heading.MadeOn));
     }
 }

@@ -17,6 +17,15 @@ internal static class SealWords
     /// <summary>The first words of a sheet's foot.</summary>
     public static string Foot(SealMark seal) => $"Sealed{(seal.Amendments > 0 ? " and amended" : "")}, fingerprint {seal.Fingerprint.ShortForm}";
 
+    /// <summary>What a paper rests on: the year's seal, or in an open year the mark of the entries themselves.</summary>
+    /// <param name="fingerprint">Of the entries.</param>
+    public static string RestsOn(string fingerprint, SealMark? seal) => seal is null
+        ? $"Fingerprint {fingerprint}. {ReportWords.FingerprintMeaning}"
+        : $"{Standing(seal)} Fingerprint {seal.Fingerprint.Groups}. {Meaning}";
+
+    /// <inheritdoc cref="Foot(SealMark)"/>
+    public static string Foot(string fingerprint, SealMark? seal) => seal is null ? $"Fingerprint {fingerprint}" : Foot(seal);
+
     /// <summary>How many, and when the last was.</summary>
     public static string Amendments(SealMark seal) => seal.LastAmended is { } last
         ? string.Create(CultureInfo.InvariantCulture, $"{(seal.Amendments == 1 ? "1 amendment" : $"{seal.Amendments} amendments")}, the last on {ReportWords.Date(last)}")

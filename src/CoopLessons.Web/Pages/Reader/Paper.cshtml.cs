@@ -5,6 +5,7 @@ using CoopLessons.Documents.Placing;
 using CoopLessons.Documents.Portfolios;
 using CoopLessons.Web.Files;
 using CoopLessons.Web.Pages.Records;
+using CoopLessons.Web.Sealing;
 using Microsoft.AspNetCore.Mvc;
 
 namespace CoopLessons.Web.Pages.Reader;
@@ -25,6 +26,7 @@ public sealed class PaperModel(AppDb db, CurrentFamily current, TimeProvider clo
             if (made is not null)
             {
                 await NoteAsync("the PDF");
+                await Db.GiveOutAsync(Link.SchoolYearId, Link.LearnerId, "portfolio", Papers.Seal, made, Papers.Report.Heading.MadeOn, Ct);
                 var heading = Papers.Report.Heading;
                 Response.Headers.ContentDisposition = HoursFile.Named("portfolio", heading.Learner, heading.Year, "pdf", "application/pdf", []).Disposition.ToString();
                 return File(made, "application/pdf");

@@ -6,6 +6,7 @@ using CoopLessons.Data.Families;
 using CoopLessons.Data.Files;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Printing;
+using CoopLessons.Data.Sealing;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Documents.Portfolios;
 using CoopLessons.Web.Pages.Records;
@@ -57,7 +58,7 @@ public abstract class ReaderDoor(AppDb db, CurrentFamily current, TimeProvider c
         var held = await Shelf.HeldAsync(Family.Id, Files.Keys, Ct);
         var paper = await Db.PrintHabits.AsNoTracking().Select(h => (PaperSize?)h.Paper).SingleOrDefaultAsync(Ct) ?? PrintHabits.Usual.Paper;
         var reading = await ListOfReading.LoadAsync(Db, portfolio.Log.Learner, portfolio.Year, today, Ct);
-        Papers = PortfolioOnPaper.Of(portfolio, reading, Files, held, paper, full: false, bounds);
+        Papers = PortfolioOnPaper.Of(portfolio, reading, Files, held, paper, full: false, bounds) with { Seal = await Db.SealMarkAsync(link.SchoolYearId, link.LearnerId, Ct) };
         var shown = Papers.Subjects.SelectMany(s => s.Samples).Concat(Papers.Pairs.SelectMany(p => new[] { p.Early, p.Late })).Select(s => s.Hash).OfType<string>().ToHashSet(StringComparer.Ordinal);
         Pieces = pieces.Where(p => shown.Contains(p.Hash) && p.Learners.Count == 1).ToDictionary(p => p.Id);
         Response.Headers["Referrer-Policy"] = "no-referrer";

@@ -9,8 +9,10 @@ using CoopLessons.Data.Hours;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Printing;
 using CoopLessons.Data.Requirements;
+using CoopLessons.Data.Sealing;
 using CoopLessons.Documents.Portfolios;
 using CoopLessons.Web.Files;
+using CoopLessons.Web.Sealing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -34,15 +36,17 @@ public sealed class SubjectFileModel(AppDb db, TimeProvider clock, FileShelf she
         var told = await Db.Portfolios.AsNoTracking().SingleOrDefaultAsync(p => p.LearnerId == learnerId && p.SchoolYearId == yearId, Ct);
         var reading = await ListOfReading.LoadAsync(Db, log.Learner, year, Today, Ct);
         var paper = await Db.PrintHabits.AsNoTracking().Select(h => (PaperSize?)h.Paper).SingleOrDefaultAsync(Ct) ?? PrintHabits.Usual.Paper;
+        var seal = await Db.SealMarkAsync(yearId, learnerId, Ct);
         var papers = new SubjectPacketPapers(
             Family.Name, log.Learner.Name, Today, days,
             new SubjectPaper(subject.Name, subject.ReadAs, NarrativeFacts.Of(found.Evidence.Facts), told?.Of(subject.Key).Narrative ?? "", [.. found.Evidence.Pieces.SelectMany(p => on.Samples(p, firstOnly: true))], found.Evidence.Missing),
             PortfolioOnPaper.Log(log.Ledger, c => SubjectAskedFor.Counts(c, subject, days)), found.Evidence.Facts.Minutes,
-            [.. reading.Lines.Where(l => ReadingList.Holds(days, l.BegunOn, l.EndedOn))], LogFingerprint.Of(log.Ledger), paper);
+            [.. reading.Lines.Where(l => ReadingList.Holds(days, l.BegunOn, l.EndedOn))], LogFingerprint.Of(log.Ledger), paper, seal);
         var shown = papers.Subject.Samples.Select(s => s.Hash).OfType<string>().Distinct().ToList();
         return await PaperAnswer.OfAsync(
             this, maker, Family.Id, shown.Select(h => files[h]), (to, ct) => SubjectPacketPdf.Write(papers, to, ct),
             HoursFile.Named(subject.Name, log.Learner.Name, year.Name, "pdf", "application/pdf", []),
-            Url.Page("/Records/Subject", new { learner = learnerId, year = yearId, show, from, to })!, Say, Ct);
+            Url.Page("/Records/Subject", new { learner = learnerId, year = yearId, show, from, to })!, Say,
+            made => Db.GiveOutAsync(yearId, learnerId, "subject", seal, made, Today, Ct), Ct);
     }
 }

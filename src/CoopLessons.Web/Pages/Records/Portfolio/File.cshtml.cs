@@ -4,9 +4,11 @@ using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Files;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Data.Prepare.Printing;
+using CoopLessons.Data.Sealing;
 using CoopLessons.Documents.Placing;
 using CoopLessons.Documents.Portfolios;
 using CoopLessons.Web.Files;
+using CoopLessons.Web.Sealing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -24,12 +26,14 @@ public sealed class PortfolioFileModel(AppDb db, TimeProvider clock, FileShelf s
         var held = await shelf.HeldAsync(Family.Id, files.Keys, Ct);
         var paper = await Db.PrintHabits.AsNoTracking().Select(h => (PaperSize?)h.Paper).SingleOrDefaultAsync(Ct) ?? PrintHabits.Usual.Paper;
         var reading = await ListOfReading.LoadAsync(Db, portfolio.Log.Learner, portfolio.Year, Today, Ct);
-        var papers = PortfolioOnPaper.Of(portfolio, reading, files, held, paper, size == "full");
+        var seal = await Db.SealMarkAsync(yearId, learnerId, Ct);
+        var papers = PortfolioOnPaper.Of(portfolio, reading, files, held, paper, size == "full") with { Seal = seal };
         var shown = papers.Subjects.SelectMany(s => s.Samples).Concat(papers.Pairs.SelectMany(p => new[] { p.Early, p.Late })).Select(s => s.Hash).OfType<string>().Distinct().ToList();
         return await PaperAnswer.OfAsync(
             this, maker, Family.Id, shown.Select(h => files[h]), (to, ct) => PortfolioPdf.Write(papers, to, ct),
             HoursFile.Named(size == "full" ? "portfolio-full" : "portfolio", portfolio.Log.Learner.Name, portfolio.Year.Name, "pdf", "application/pdf", []),
-            Url.Page("/Records/Portfolio/Index", new { learner = learnerId, year = yearId })!, Say, Ct);
+            Url.Page("/Records/Portfolio/Index", new { learner = learnerId, year = yearId })!, Say,
+            made => Db.GiveOutAsync(yearId, learnerId, "portfolio", seal, made, Today, Ct), Ct);
     }
 }
 
@@ -37,8 +41,9 @@ public sealed class PortfolioFileModel(AppDb db, TimeProvider clock, FileShelf s
 internal static class PaperAnswer
 {
     /// <param name="back">The page that asked.</param>
+    /// <param name="given">Told the file before it is given.</param>
     public static async Task<IActionResult> OfAsync(
-        FamilyPage page, PicturePaper maker, Guid family, IEnumerable<StoredFile> files, Action<PaperFiles, CancellationToken> write, HoursFile name, string back, Action<string> say, CancellationToken ct)
+        FamilyPage page, PicturePaper maker, Guid family, IEnumerable<StoredFile> files, Action<PaperFiles, CancellationToken> write, HoursFile name, string back, Action<string> say, Func<Stream, Task> given, CancellationToken ct)
     {
         var kinds = files.ToDictionary(f => f.Hash, f => UploadWords.Taken(f.Kind), StringComparer.Ordinal);
         try
@@ -48,6 +53,7 @@ internal static class PaperAnswer
                 family, kinds.Keys, (paths, to, aside, ending) => write(new PaperFiles(to, aside, kinds.ToDictionary(k => k.Key, k => new PageSource(paths.GetValueOrDefault(k.Key, k.Key), k.Value), StringComparer.Ordinal)), ending), ct);
             if (made is not null)
             {
+                await given(made);
                 page.Response.Headers.ContentDisposition = name.Disposition.ToString();
                 return page.File(made, name.ContentType);
             }
