@@ -1417,51 +1417,6 @@ namespace CoopLessons.Data.Migrations.Postgres
                     b.ToTable("Pieces");
                 });
 
-            modelBuilder.Entity("CoopLessons.Data.Evidence.Portfolio", b =>
-                {
-                    b.Property<Guid>("FamilyId")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid>("LearnerId")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid>("SchoolYearId")
-                        .HasColumnType("uuid");
-
-                    b.Property<string>("Opening")
-                        .IsRequired()
-                        .HasMaxLength(4000)
-                        .HasColumnType("character varying(4000)");
-
-                    b.Property<string>("Pairs")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Parts")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Reader")
-                        .IsRequired()
-                        .HasMaxLength(120)
-                        .HasColumnType("character varying(120)");
-
-                    b.Property<string>("Subjects")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("Version")
-                        .IsConcurrencyToken()
-                        .HasColumnType("integer");
-
-                    b.HasKey("FamilyId", "LearnerId", "SchoolYearId");
-
-                    b.HasIndex("FamilyId", "SchoolYearId");
-
-                    b.ToTable("Portfolios");
-                });
-
             modelBuilder.Entity("CoopLessons.Data.Families.Family", b =>
                 {
                     b.Property<Guid>("Id")
@@ -4408,27 +4363,6 @@ namespace CoopLessons.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("FamilyId", "SubjectId")
                         .OnDelete(DeleteBehavior.NoAction);
-                });
-
-            modelBuilder.Entity("CoopLessons.Data.Evidence.Portfolio", b =>
-                {
-                    b.HasOne("CoopLessons.Data.Families.Family", null)
-                        .WithMany()
-                        .HasForeignKey("FamilyId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
-
-                    b.HasOne("CoopLessons.Data.Families.Learner", null)
-                        .WithMany()
-                        .HasForeignKey("FamilyId", "LearnerId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
-
-                    b.HasOne("CoopLessons.Data.Families.SchoolYear", null)
-                        .WithMany()
-                        .HasForeignKey("FamilyId", "SchoolYearId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Families.FamilySubject", b =>

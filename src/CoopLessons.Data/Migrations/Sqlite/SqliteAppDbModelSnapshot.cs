@@ -1412,51 +1412,6 @@ namespace CoopLessons.Data.Migrations.Sqlite
                     b.ToTable("Pieces");
                 });
 
-            modelBuilder.Entity("CoopLessons.Data.Evidence.Portfolio", b =>
-                {
-                    b.Property<Guid>("FamilyId")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid>("LearnerId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid>("SchoolYearId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Opening")
-                        .IsRequired()
-                        .HasMaxLength(4000)
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Pairs")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Parts")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Reader")
-                        .IsRequired()
-                        .HasMaxLength(120)
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Subjects")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("Version")
-                        .IsConcurrencyToken()
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("FamilyId", "LearnerId", "SchoolYearId");
-
-                    b.HasIndex("FamilyId", "SchoolYearId");
-
-                    b.ToTable("Portfolios");
-                });
-
             modelBuilder.Entity("CoopLessons.Data.Families.Family", b =>
                 {
                     b.Property<Guid>("Id")
@@ -4401,27 +4356,6 @@ namespace CoopLessons.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("FamilyId", "SubjectId")
                         .OnDelete(DeleteBehavior.NoAction);
-                });
-
-            modelBuilder.Entity("CoopLessons.Data.Evidence.Portfolio", b =>
-                {
-                    b.HasOne("CoopLessons.Data.Families.Family", null)
-                        .WithMany()
-                        .HasForeignKey("FamilyId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
-
-                    b.HasOne("CoopLessons.Data.Families.Learner", null)
-                        .WithMany()
-                        .HasForeignKey("FamilyId", "LearnerId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
-
-                    b.HasOne("CoopLessons.Data.Families.SchoolYear", null)
-                        .WithMany()
-                        .HasForeignKey("FamilyId", "SchoolYearId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
                 });
 
             modelBuilder.Entity("CoopLessons.Data.Families.FamilySubject", b =>

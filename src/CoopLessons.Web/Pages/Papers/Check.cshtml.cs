@@ -76,7 +76,7 @@ public sealed class CheckModel(AppDb db, CurrentFamily current) : PageModel
         return Page();
     }
 
-    private IActionResult Fault(string says)
+    private PageResult Fault(string says)
     {
         ModelState.AddModelError(nameof(Mark), says);
         Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
