@@ -45,13 +45,13 @@ public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixtur
     {
         await using var screen = await Screen.OpenAsync(server.Address, 360, 740);
         await server.SignInAsync(screen.Page);
-        foreach (var path in new[] { "/today", "/week", "/units", "/records", "/family", "/log", "/log/new", "/week/ready", "/week/ahead", "/week/fridge/2026-W17", "/week/packet/2026-W17", "/week/packet/prices", "/week/shopping/2026-W17", "/week/shelf", "/week/costs", "/week/books", "/week/books/trip", "/records/reading", "/family/subjects", "/family/people", "/family/counting", "/family/years/new", "/units/new", "/units/take-in", "/person", "/person/authenticator" })
+        foreach (var path in new[] { "/today", "/week", "/units", "/records", "/family", "/log", "/log/new", "/week/ready", "/week/ahead", "/week/fridge/2026-W17", "/week/packet/2026-W17", "/week/packet/prices", "/week/shopping/2026-W17", "/week/shelf", "/week/costs", "/week/books", "/week/books/trip", "/records/reading", "/records/marks", "/family/subjects", "/family/people", "/family/counting", "/family/years/new", "/units/new", "/units/take-in", "/person", "/person/authenticator" })
         {
             await screen.Page.GotoAsync(path);
             await screen.MustBeSoundInEveryLookAsync();
         }
 
-        foreach (var (from, link) in new[] { ("/units", ".row-link[href*='/units/']"), ("/log", "main a[href^='/log/0']"), ("/family", ".row-link[href*='/family/learners/']"), ("/family", ".row-link[href*='/family/years/']"), ("/records", "#hours-table a") })
+        foreach (var (from, link) in new[] { ("/units", ".row-link[href*='/units/']"), ("/log", "main a[href^='/log/0']"), ("/family", ".row-link[href*='/family/learners/']"), ("/family", ".row-link[href*='/family/years/']"), ("/records", "#hours-table a"), ("/records", "main a[href$='/courses']"), ("/records", "main a[href$='/tests']") })
         {
             await screen.Page.GotoAsync(from);
             await screen.Page.Locator(link).First.ClickAsync();
