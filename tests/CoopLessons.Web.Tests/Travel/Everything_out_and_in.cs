@@ -114,11 +114,11 @@ public sealed class Everything_out_and_in
         Assert.Contains("This is something else than its row says.", Assert.Single(refused.ErrorLines), StringComparison.Ordinal);
     }
 
-    private static string Word(TestServer server) => server.Services.GetRequiredService<Hosting.FirstRunWord>().Word;
+    private static string Word(OwnServer server) => server.Services.GetRequiredService<Hosting.FirstRunWord>().Word;
 
     private static async Task<string> TextAsync(HttpResponseMessage answer) => (await Visitor.ParseAsync(answer)).Body!.TextContent;
 
-    private static async Task MakeAsync(TestServer server, TestFamily family)
+    private static async Task MakeAsync(OwnServer server, TestFamily family)
     {
         var asked = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync("/family/out"), new() { ["Password"] = TestServer.Password }, "#Password");
         Assert.Equal("/family/out", asked.Headers.Location?.OriginalString);

@@ -45,6 +45,8 @@ public static class Deleting
         var rows = 0;
         foreach (var type in LeavingOrder(db.Model))
             rows += await (Task<int>)s_delete.MakeGenericMethod(type.ClrType).Invoke(null, [db, ct])!;
+        // Of somebody who keeps the sign-in, too.
+        rows += await db.MailToSend.Where(m => m.FamilyId == family).ExecuteDeleteAsync(ct);
         foreach (var person in people)
             rows += await ForgetAsync(db, person, ct);
         db.Current.Leave();
