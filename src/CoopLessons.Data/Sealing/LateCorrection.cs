@@ -49,7 +49,7 @@ public sealed record LateCorrection(string Why, Author By, DateOnly On, DateTime
         {
             var kept = await db.RecordsAsync(year.SchoolYearId, learner, ct);
             if (YearRecord.Read(kept[^1].Text) is not { } before || SealChain.Faults(kept).Count > 0)
-                throw new SealedYearException(year, "A kept record was changed behind this program and can carry no correction. It belongs to");
+                throw new SealedYearException(year, "A kept record was changed behind this program and can carry no correction. It belongs to", mayCorrect: false);
             if ((await db.RecordNowAsync(year, learner, SealedHeading.Of(before), ct)).Amending(before, Why, By.Name, At) is not { } record)
                 continue;
             db.Amendments.Add(new Amendment(year.SchoolYearId, learner, record, _entries.Count == 1 ? _entries.Single() : null, On, By, At));

@@ -12,7 +12,8 @@ namespace CoopLessons.Data.Sealing;
 
 /// <summary>A change that a sealed year's record would show.</summary>
 /// <param name="What">What lies in the year, as the beginning of a sentence: <c>3 March 2026 lies in</c>.</param>
-public sealed record RecordTouch(SealedYear Year, string What, Guid? EntryId = null);
+/// <param name="Never">Also not as a late correction.</param>
+public sealed record RecordTouch(SealedYear Year, string What, Guid? EntryId = null, bool Never = false);
 
 /// <summary>
 /// Which of the rows that are about to be saved would change a sealed year's record:
@@ -22,7 +23,7 @@ public sealed record RecordTouch(SealedYear Year, string What, Guid? EntryId = n
 /// <item>a piece of a learner's on one of its days, in content, day, caption or learners, or as it comes and goes;</item>
 /// <item>a book of its reading list, and how, when and by whom it was met there;</item>
 /// <item>the name or place in the order of a subject that was met in it;</item>
-/// <item>the year's own name and days;</item>
+/// <item>the year's own name and days, which stay as they are;</item>
 /// <item>something planned that is put on one of its days.</item>
 /// </list>
 /// </summary>
@@ -57,7 +58,8 @@ internal sealed class RecordTouches(AppDb db, IReadOnlyList<SealedYear> years)
                     On(session.Date);
                     break;
                 case SchoolYear year when change.State == EntityState.Deleted || Differs(change, nameof(SchoolYear.Name), nameof(SchoolYear.First), nameof(SchoolYear.Last)):
-                    _touches.AddRange(years.Where(y => y.SchoolYearId == year.Id).Select(y => new RecordTouch(y, "Name and days are those of")));
+                    // With other days it would be another year, and what lies in it would no longer be known.
+                    _touches.AddRange(years.Where(y => y.SchoolYearId == year.Id).Select(y => new RecordTouch(y, "Name and days stay those of", Never: true)));
                     break;
             }
         }

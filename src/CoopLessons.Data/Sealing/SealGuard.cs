@@ -34,8 +34,8 @@ public sealed class SealGuard : SaveChangesInterceptor
             return;
         foreach (var touch in await new RecordTouches(db, years).OfAsync(changes, ct))
         {
-            if (db.Late is not { } late)
-                throw new SealedYearException(touch.Year, touch.What);
+            if (touch.Never || db.Late is not { } late)
+                throw new SealedYearException(touch.Year, touch.What, !touch.Never);
             late.Touch(touch.Year.SchoolYearId, touch.EntryId);
         }
     }

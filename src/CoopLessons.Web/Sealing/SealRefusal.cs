@@ -23,7 +23,7 @@ public sealed record SealRefusal(
         return new SealRefusal(
             refused.Message, refused.SchoolYearId, request.PathBase + request.Path + request.QueryString, fields,
             form is null ? [] : [.. form.Files.Where(f => f.Length > 0).Select(f => f.Name).Distinct()],
-            form is not null && isGuardian, LateWhy.Typed(request) ?? "", LateWhy.Fault(request));
+            form is not null && isGuardian && refused.MayCorrect, LateWhy.Typed(request) ?? "", LateWhy.Fault(request));
     }
 
     /// <summary>What somebody typed or chose, in words, without what a form carries for itself or lists row by row.</summary>

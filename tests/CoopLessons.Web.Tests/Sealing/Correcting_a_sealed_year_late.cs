@@ -70,8 +70,18 @@ public sealed class Correcting_a_sealed_year_late(TestServer server)
         Assert.Equal(HttpStatusCode.Conflict, refused.StatusCode);
         var page = await Visitor.ParseAsync(refused);
         Assert.Empty(page.QuerySelectorAll("#late"));
-        Assert.Contains("A guardian of the family can correct it late", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("can be corrected late by a guardian of the family", page.Body!.TextContent, StringComparison.Ordinal);
         Assert.Equal(1, await RevisionsAsync(year));
+    }
+
+    [Fact]
+    public async Task Never_moves_the_year_itself()
+    {
+        var year = await FinishedYear.MakeAsync(server);
+        using var refused = await year.Guardian.SubmitAsync(await year.Guardian.GetAsync($"/family/years/{year.YearId}"), new() { ["Input.Name"] = "The first", ["LateWhy"] = "It sounds better" });
+        Assert.Equal(HttpStatusCode.Conflict, refused.StatusCode);
+        Assert.Empty((await Visitor.ParseAsync(refused)).QuerySelectorAll("#late"));
+        Assert.True((await year.CheckAsync(year.Wren)).Holds);
     }
 
     [Fact]
