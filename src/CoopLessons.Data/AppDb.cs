@@ -57,6 +57,9 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
     /// <summary>Set where what is saved next may correct a sealed year; null everywhere else.</summary>
     public LateCorrection? Late { get; set; }
 
+    /// <summary>A whole family is being taken in, its sealed years with their records among its rows: nothing of them is changed by that.</summary>
+    internal bool TakesFamilyIn { get; set; }
+
     public DbSet<SignInSession> SignInSessions => Set<SignInSession>();
     public DbSet<Family> Families => Set<Family>();
     public DbSet<Membership> Memberships => Set<Membership>();

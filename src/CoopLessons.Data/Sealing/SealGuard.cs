@@ -24,7 +24,7 @@ public sealed class SealGuard : SaveChangesInterceptor
 
     private static async Task LookAsync(AppDb db, CancellationToken ct)
     {
-        if (db.Current.FamilyId is null)
+        if (db.Current.FamilyId is null || db.TakesFamilyIn)
             return;
         var changes = RecordTouches.In(db.ChangeTracker);
         if (changes.Count == 0)

@@ -111,7 +111,7 @@ public sealed class FamilyIn(AppDb db, FileShelf shelf, Func<StoredKind, Stream,
 
     private async Task WriteAsync(BroughtZip zip, IReadOnlyList<TravelTable> tables, Person bringer, DateTime now, CancellationToken ct)
     {
-        db.ChangeTracker.AutoDetectChangesEnabled = false;
+        (db.ChangeTracker.AutoDetectChangesEnabled, db.TakesFamilyIn) = (false, true);
         try
         {
             var members = tables.Single(t => t.Type.ClrType == typeof(Membership));
@@ -125,7 +125,7 @@ public sealed class FamilyIn(AppDb db, FileShelf shelf, Func<StoredKind, Stream,
         }
         finally
         {
-            db.ChangeTracker.AutoDetectChangesEnabled = true;
+            (db.ChangeTracker.AutoDetectChangesEnabled, db.TakesFamilyIn) = (true, false);
         }
     }
 

@@ -20,8 +20,12 @@ internal static class NotoSans
 
     public static XFont Bold(double size) => new(Family, size, XFontStyleEx.Bold, XPdfFontOptions.UnicodeDefault);
 
-    /// <summary>Whether the face has a glyph of its own for the code point.</summary>
-    public static bool Has(int codePoint, XFont font) => GlyphHelper.GlyphIndexFromCodePoint(codePoint, font) != 0;
+    /// <summary>
+    /// Whether the face can show the code point as it is: it has a glyph of its own for it, and the letters of its writing
+    /// system need no joining or turning round, which nothing here does.
+    /// </summary>
+    public static bool Has(int codePoint, XFont font) =>
+        GlyphHelper.GlyphIndexFromCodePoint(codePoint, font) != 0 && (!System.Text.Rune.TryCreate(codePoint, out var rune) || WritingSystem.Of(rune) is null);
 
     /// <summary>Width of the square that both faces show for a missing glyph, in thousandths of the size.</summary>
     public static int SquareWidth { get; }

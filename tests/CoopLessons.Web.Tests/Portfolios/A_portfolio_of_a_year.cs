@@ -50,7 +50,7 @@ public sealed class A_portfolio_of_a_year(TestServer server)
         await year.PhotoAsync(new(2026, 3, 11), caption: "Both of us", who: ["Linnet", "Wren"]);
         await year.PhotoAsync(new(2026, 3, 11), caption: "Wren alone", who: ["Wren"]);
         var text = await year.TextAsync(year.File());
-        foreach (var shown in new[] { "Beginning: 4 September 2025 Middle: 2 January 2026 Middle: 10 March 2026", "“First seeds”", "“Frost on the pane”", "“The sprout”" })
+        foreach (var shown in new[] { "Beginning: 4 September 2025 Middle: 2 January 2026 End: 10 March 2026", "“First seeds”", "“Frost on the pane”", "“The sprout”" })
             Assert.Contains(shown, Squeezed(text), StringComparison.Ordinal);
         foreach (var hidden in new[] { "More seeds", "Both of us", "Wren alone" })
             Assert.DoesNotContain(hidden, text, StringComparison.Ordinal);

@@ -46,7 +46,7 @@ internal static class LogUnderLaw
     public static string WhatIfPath(this KeptLog log, string more = "") => $"/records/what-if?learner={log.Linnet}&year={log.YearId}{more}";
 
     /// <summary>Text with every run of blanks as one.</summary>
-    public static string Plain(this INode node) => string.Join(' ', node.TextContent.Split(default(char[]), StringSplitOptions.RemoveEmptyEntries));
+    public static string Plain(this INode node) => string.Join(' ', (node is IDocument { Body: { } body } ? body : node).TextContent.Split(default(char[]), StringSplitOptions.RemoveEmptyEntries));
 
     public static IReadOnlyList<string> Texts(this IParentNode node, string selector) => [.. node.QuerySelectorAll(selector).Select(Plain)];
 

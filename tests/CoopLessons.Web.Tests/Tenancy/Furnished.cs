@@ -155,6 +155,7 @@ internal sealed record Furnished(
         ("spellid" or "ill", _) => Spell,
         ("early" or "late", "/Records/Portfolio/Pair") => Piece,
         ("linkid", _) => Year,
+        ("pieceid", _) => Piece,
         ("id", "/Records/Terms/Term" or "/Records/Terms/File") => Year,
         ("appointment" or "appointmentid", _) => Plan.Appointment,
         ("bookid", _) or ("id", "/Week/Books/Book") => Books.Book,

@@ -71,6 +71,8 @@ public sealed class ReadersModel(AppDb db, TimeProvider clock, ServerSettings se
 
     public async Task<IActionResult> OnPostWithdrawAsync(Guid linkId)
     {
+        // The button's form holds nothing of what a new link asks for.
+        ModelState.Clear();
         if (!await LoadAsync() || await Db.ReaderLinks.SingleOrDefaultAsync(l => l.Id == linkId, Ct) is not { } link)
             return NotFound();
         link.Withdraw(Now);
