@@ -15,7 +15,7 @@ namespace CoopLessons.Benchmarks;
 /// </summary>
 public static class Measuring
 {
-    /// <param name="args">Parts of the names of what is measured; nothing for all. “weeks”, “packet” and “phone” print tables of their own instead.</param>
+    /// <param name="args">Parts of the names of what is measured; nothing for all. “weeks”, “packet”, “portfolio” and “phone” print tables of their own instead.</param>
     public static int Main(string[] args)
     {
         if (args is ["weeks"])
@@ -26,6 +26,10 @@ public static class Measuring
             return MakingAPacket.Print(Console.Out);
         if (args is ["packet", "in", var folder])
             return MakingAPacket.Make(folder);
+        if (args is ["portfolio"])
+            return MakingAPortfolio.Print(Console.Out);
+        if (args is ["portfolio", "in", var there])
+            return MakingAPortfolio.Make(there);
         var config = ManualConfig.Create(DefaultConfig.Instance)
             // Server and client share this process, so that both sides of a ratio are measured alike.
             .AddJob(Job.Default.WithToolchain(InProcessEmitToolchain.Instance).WithWarmupCount(6).WithIterationCount(15))
@@ -37,7 +41,7 @@ public static class Measuring
         var measured = all.Where(t => args.Length == 0 || args.Any(a => t.Name.Contains(a, StringComparison.OrdinalIgnoreCase))).ToArray();
         if (measured.Length == 0)
         {
-            Console.Error.WriteLine($"Nothing is called so. There are: {string.Join(", ", all.Select(t => t.Name))}, weeks, packet, and phone FOLDER of a published program.");
+            Console.Error.WriteLine($"Nothing is called so. There are: {string.Join(", ", all.Select(t => t.Name))}, weeks, packet, portfolio, and phone FOLDER of a published program.");
             return 2;
         }
 

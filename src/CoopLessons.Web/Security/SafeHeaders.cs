@@ -3,12 +3,16 @@ namespace CoopLessons.Web.Security;
 public static class SafeHeaders
 {
     private static readonly object InABox = new();
+    private static readonly object SecretAddress = new();
 
     /// <summary>
     /// The answer is a file that somebody brought: opened by itself, it is nobody's page. It runs nothing, fetches nothing
     /// and is of no origin, whatever it holds.
     /// </summary>
     public static void PutInABox(this HttpContext context) => context.Items[InABox] = true;
+
+    /// <summary>The answer stands at a secret address: nowhere that it leads to is told where one came from, and no search keeps it.</summary>
+    public static void KeepAddressSecret(this HttpContext context) => context.Items[SecretAddress] = true;
 
     /// <summary>Nothing from elsewhere runs, frames or watches a page, and pages with a family's data are kept by no cache.</summary>
     public static void UseSafeHeaders(this WebApplication app)
@@ -20,6 +24,8 @@ public static class SafeHeaders
             {
                 if (context.Items.ContainsKey(InABox))
                     context.Response.Headers.ContentSecurityPolicy = "default-src 'none'; sandbox; frame-ancestors 'none'";
+                if (context.Items.ContainsKey(SecretAddress))
+                    (context.Response.Headers["Referrer-Policy"], context.Response.Headers["X-Robots-Tag"]) = ("no-referrer", "noindex, nofollow");
                 // It binds documents alone (W3C Permissions Policy), and is longer than many an answer to a script.
                 if (context.Response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) != true)
                     context.Response.Headers.Remove("Permissions-Policy");

@@ -67,11 +67,11 @@ public static class MakingAPacket
         return 0;
     }
 
-    private static string[] Self() =>
+    internal static string[] Self() =>
         Path.GetFileNameWithoutExtension(Environment.ProcessPath!).Equals("dotnet", StringComparison.OrdinalIgnoreCase) ? [typeof(MakingAPacket).Assembly.Location] : [];
 
     /// <summary>Seconds by the clock from start to end, and the most memory that the process ever held (VmHWM), in MB.</summary>
-    private static (double Seconds, double Memory) Alone(string program, string[] arguments)
+    internal static (double Seconds, double Memory) Alone(string program, string[] arguments)
     {
         var clock = Stopwatch.StartNew();
         using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardError = true })!;
@@ -98,10 +98,10 @@ public static class MakingAPacket
         }
     }
 
-    private static void Row(TextWriter text, string what, List<(double Seconds, double Memory)> runs) => text.WriteLine(string.Create(
+    internal static void Row(TextWriter text, string what, List<(double Seconds, double Memory)> runs) => text.WriteLine(string.Create(
         CultureInfo.InvariantCulture, $"| {what} | {string.Join(", ", runs.Select(r => r.Seconds.ToString("0.00", CultureInfo.InvariantCulture)))} | {string.Join(", ", runs.Select(r => r.Memory.ToString("0", CultureInfo.InvariantCulture)))} |"));
 
-    private static double Median(List<(double Seconds, double Memory)> runs, Func<(double Seconds, double Memory), double> of) => runs.Select(of).Order().ElementAt(runs.Count / 2);
+    internal static double Median(List<(double Seconds, double Memory)> runs, Func<(double Seconds, double Memory), double> of) => runs.Select(of).Order().ElementAt(runs.Count / 2);
 
     /// <summary>Four files of text and four of scans, 25 pages each.</summary>
     private static List<string> Files(string folder)

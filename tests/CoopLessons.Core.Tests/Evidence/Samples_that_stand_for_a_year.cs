@@ -68,7 +68,7 @@ public class Samples_that_stand_for_a_year
 
     private static int Goal(int i, int count) => count == 1 ? Year.First.DayNumber + (Year.Count - 1) / 2 : Year.First.DayNumber + i * (Year.Count - 1) / (count - 1);
 
-    private static IEnumerable<List<SampleCandidate>> Ways(IReadOnlyList<SampleCandidate> all, int count)
+    private static IEnumerable<List<SampleCandidate>> Ways(List<SampleCandidate> all, int count)
     {
         for (var bits = 0; bits < 1 << all.Count; bits++)
         {

@@ -61,8 +61,7 @@ public abstract class ReaderDoor(AppDb db, CurrentFamily current, TimeProvider c
         Papers = PortfolioOnPaper.Of(portfolio, reading, Files, held, paper, full: false, bounds) with { Seal = await Db.SealMarkAsync(link.SchoolYearId, link.LearnerId, Ct) };
         var shown = Papers.Subjects.SelectMany(s => s.Samples).Concat(Papers.Pairs.SelectMany(p => new[] { p.Early, p.Late })).Select(s => s.Hash).OfType<string>().ToHashSet(StringComparer.Ordinal);
         Pieces = pieces.Where(p => shown.Contains(p.Hash) && p.Learners.Count == 1).ToDictionary(p => p.Id);
-        Response.Headers["Referrer-Policy"] = "no-referrer";
-        Response.Headers["X-Robots-Tag"] = "noindex, nofollow";
+        HttpContext.KeepAddressSecret();
         return true;
     }
 
