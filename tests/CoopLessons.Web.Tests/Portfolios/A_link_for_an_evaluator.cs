@@ -21,7 +21,7 @@ public sealed class A_link_for_an_evaluator(TestServer server)
         Assert.Contains("Linnet", page.QuerySelector("h1")!.Plain(), StringComparison.Ordinal);
         Assert.Contains("1:30 in hours and minutes", page.Plain(), StringComparison.Ordinal);
         Assert.Contains("First seeds", page.Plain(), StringComparison.Ordinal);
-        using var picture = await stranger.OpenAsync($"{link}/work/{mine}");
+        using var picture = await stranger.OpenAsync($"{link}/sample/{mine}");
         Assert.Equal(("image/jpeg", "no-store, private"), (picture.Content.Headers.ContentType!.MediaType, picture.Headers.CacheControl!.ToString()));
         using var paper = await stranger.OpenAsync($"{link}/portfolio.pdf");
         Assert.Contains("First seeds", PaperReader.AllText(await paper.Content.ReadAsByteArrayAsync()), StringComparison.Ordinal);
@@ -37,8 +37,8 @@ public sealed class A_link_for_an_evaluator(TestServer server)
         var link = await GiveAsync(year);
         var stranger = server.Visitor();
         await stranger.GetAsync(link);
-        using var small = await stranger.OpenAsync($"{link}/work/{mine}?small=true");
-        using var large = await stranger.OpenAsync($"{link}/work/{mine}");
+        using var small = await stranger.OpenAsync($"{link}/sample/{mine}?small=true");
+        using var large = await stranger.OpenAsync($"{link}/sample/{mine}");
         using var paper = await stranger.OpenAsync($"{link}/portfolio.pdf");
         var page = await year.Guardian.GetAsync(Readers(year));
         Assert.Equal(["the PDF", "a sample of 2025-09-04", "the page"], page.Texts("details li .row-main"));
@@ -71,11 +71,11 @@ public sealed class A_link_for_an_evaluator(TestServer server)
         Assert.Contains("Seeds with [another child]", pdf, StringComparison.Ordinal);
         foreach (var hidden in new[] { both, faces, wrens })
         {
-            using var answer = await stranger.OpenAsync($"{link}/work/{hidden}");
+            using var answer = await stranger.OpenAsync($"{link}/sample/{hidden}");
             Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
         }
 
-        using var shown = await stranger.OpenAsync($"{link}/work/{mine}");
+        using var shown = await stranger.OpenAsync($"{link}/sample/{mine}");
         Assert.Equal(HttpStatusCode.OK, shown.StatusCode);
     }
 
@@ -87,13 +87,13 @@ public sealed class A_link_for_an_evaluator(TestServer server)
         var link = await GiveAsync(year, "Days");
         var stranger = server.Visitor();
         Assert.DoesNotContain("First seeds", (await stranger.GetAsync(link)).Plain(), StringComparison.Ordinal);
-        using var picture = await stranger.OpenAsync($"{link}/work/{mine}");
+        using var picture = await stranger.OpenAsync($"{link}/sample/{mine}");
         // The year before it, written under the same child.
         await year.Log.WriteAsync(new(2024, 9, 8), 90, [("science", 1)], what: "An older thing");
         Assert.DoesNotContain("An older thing", (await stranger.GetAsync(link)).Plain(), StringComparison.Ordinal);
         var other = await YearOfWork.OfAsync(server);
         var foreign = await other.PhotoAsync(new(2025, 9, 4));
-        using var elsewhere = await stranger.OpenAsync($"{link}/work/{foreign}");
+        using var elsewhere = await stranger.OpenAsync($"{link}/sample/{foreign}");
         using var records = await stranger.OpenAsync("/records");
         Assert.Equal((HttpStatusCode.NotFound, HttpStatusCode.NotFound), (picture.StatusCode, elsewhere.StatusCode));
         Assert.NotEqual(HttpStatusCode.OK, records.StatusCode);

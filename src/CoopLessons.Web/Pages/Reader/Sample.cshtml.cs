@@ -10,7 +10,7 @@ using Microsoft.Net.Http.Headers;
 namespace CoopLessons.Web.Pages.Reader;
 
 /// <summary>A sample that the link shows, small in its place or large by itself.</summary>
-public sealed class WorkModel(AppDb db, CurrentFamily current, TimeProvider clock, FileShelf shelf) : ReaderDoor(db, current, clock, shelf)
+public sealed class SampleModel(AppDb db, CurrentFamily current, TimeProvider clock, FileShelf shelf) : ReaderDoor(db, current, clock, shelf)
 {
     public async Task<IActionResult> OnGetAsync(string secret, Guid pieceId, bool small)
     {
