@@ -20,6 +20,8 @@ public class Core_stands_alone
         "System.Runtime.InteropServices",
         "System.Security.Cryptography",
         "System.Text.Json",
+        // Tables of the letters of older spreadsheets (Windows-1252).
+        "System.Text.Encoding.CodePages",
         // Patterns in what somebody typed: the numbers of books and their chapters.
         "System.Text.RegularExpressions",
     ];
