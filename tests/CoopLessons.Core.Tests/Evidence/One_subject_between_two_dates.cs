@@ -1,7 +1,7 @@
 using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Evidence;
 using CoopLessons.Core.Families;
 using CoopLessons.Core.Hours;
-using CoopLessons.Core.Evidence;
 using Xunit;
 
 namespace CoopLessons.Core.Tests.Evidence;

@@ -60,7 +60,10 @@ public sealed class Everything_out_and_in
         Assert.NotNull((await visitor.GetAsync("/first-run")).QuerySelector("a[href='/first-run/bring']"));
         var made = await visitor.SubmitAsync(await visitor.GetAsync("/first-run/bring"), new()
         {
-            ["Input.Name"] = "Iris Alder", ["Input.Email"] = "iris@alder.millrace.example", ["Input.Password"] = "seven stones under the wheel", ["Word"] = Word(server),
+            ["Input.Name"] = "Iris Alder",
+            ["Input.Email"] = "iris@alder.millrace.example",
+            ["Input.Password"] = "seven stones under the wheel",
+            ["Word"] = Word(server),
         });
         Assert.Equal("/person/bring", made.Headers.Location?.OriginalString);
 

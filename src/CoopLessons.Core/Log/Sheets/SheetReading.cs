@@ -20,10 +20,22 @@ public sealed record SheetReading(IReadOnlyList<SheetRow> Rows, IReadOnlyList<Sh
 
     private static readonly Dictionary<string, Place> s_places = new(StringComparer.Ordinal)
     {
-        ["home"] = Place.Home, ["at home"] = Place.Home, ["house"] = Place.Home,
-        ["another home"] = Place.AnotherHome, ["other home"] = Place.AnotherHome, ["anotherhome"] = Place.AnotherHome,
-        ["co op"] = Place.Coop, ["coop"] = Place.Coop, ["at the co op"] = Place.Coop,
-        ["elsewhere"] = Place.Elsewhere, ["out"] = Place.Elsewhere, ["away"] = Place.Elsewhere, ["outside"] = Place.Elsewhere, ["field trip"] = Place.Elsewhere, ["library"] = Place.Elsewhere, ["park"] = Place.Elsewhere,
+        ["home"] = Place.Home,
+        ["at home"] = Place.Home,
+        ["house"] = Place.Home,
+        ["another home"] = Place.AnotherHome,
+        ["other home"] = Place.AnotherHome,
+        ["anotherhome"] = Place.AnotherHome,
+        ["co op"] = Place.Coop,
+        ["coop"] = Place.Coop,
+        ["at the co op"] = Place.Coop,
+        ["elsewhere"] = Place.Elsewhere,
+        ["out"] = Place.Elsewhere,
+        ["away"] = Place.Elsewhere,
+        ["outside"] = Place.Elsewhere,
+        ["field trip"] = Place.Elsewhere,
+        ["library"] = Place.Elsewhere,
+        ["park"] = Place.Elsewhere,
     };
 
     /// <param name="today">In the family's time zone: what is still to come cannot have been done.</param>

@@ -98,7 +98,12 @@ public sealed class Tests_and_evaluations(TestServer server)
         var page = await log.Guardian.GetAsync(Path(log) + "/new");
         using var answer = await log.Guardian.SubmitAsync(page, new()
         {
-            ["Input.What"] = "Spring battery", ["Input.Date"] = "2026-03-03", ["Input.Results[1].Percentile"] = "50", ["Input.Results[6].Points"] = "7", ["Input.Results[6].Area"] = "listening", [field] = value,
+            ["Input.What"] = "Spring battery",
+            ["Input.Date"] = "2026-03-03",
+            ["Input.Results[1].Percentile"] = "50",
+            ["Input.Results[6].Points"] = "7",
+            ["Input.Results[6].Area"] = "listening",
+            [field] = value,
         });
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         Assert.Contains(message, await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
