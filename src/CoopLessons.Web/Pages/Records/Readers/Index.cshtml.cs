@@ -92,7 +92,7 @@ public sealed class ReadersModel(AppDb db, TimeProvider clock, ServerSettings se
             return true;
         var links = await Db.ReaderLinks.AsNoTracking().Where(l => l.LearnerId == Learner.Id && l.SchoolYearId == Year.Id).OrderByDescending(l => l.MadeAt).ToListAsync(Ct);
         var ids = links.ConvertAll(l => l.Id);
-        var looks = (await Db.ReaderLooks.AsNoTracking().Where(l => ids.Contains(l.LinkId)).OrderByDescending(l => l.At).ToListAsync(Ct)).ToLookup(l => l.LinkId);
+        var looks = (await Db.ReaderLooks.AsNoTracking().Where(l => ids.Contains(l.LinkId)).OrderByDescending(l => l.At).ThenByDescending(l => l.Id).ToListAsync(Ct)).ToLookup(l => l.LinkId);
         Links = [.. links.Select(l => new LinkWithLooks(l, [.. looks[l.Id]]))];
         return true;
     }
