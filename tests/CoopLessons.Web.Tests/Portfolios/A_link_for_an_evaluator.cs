@@ -56,6 +56,12 @@ public sealed class A_link_for_an_evaluator(TestServer server)
         var wrens = await year.PhotoAsync(new(2026, 2, 4), caption: "Only Wren", who: ["Wren"]);
         var mine = await year.PhotoAsync(new(2026, 3, 4), caption: "Wren held the ruler", setAside: true);
         await WriteAboutAsync(year, "She helps Wren.");
+        await year.Family.WithDbAsync(async db =>
+        {
+            (await db.Subjects.SingleAsync(s => s.Code == "science")).Rename("Science with Wren");
+            (await db.Families.SingleAsync()).CountBy("We count what Wren hears, too.", new Core.Hours.Minutes(180));
+            await db.SaveChangesAsync();
+        });
         var link = await GiveAsync(year, "Days", "Reading", "Subjects", "OwnSubjects", "Missing", "Pairs", "Log");
         var stranger = server.Visitor();
         var page = (await stranger.GetAsync(link)).DocumentElement.OuterHtml;
@@ -77,7 +83,7 @@ public sealed class A_link_for_an_evaluator(TestServer server)
         }
 
         using var shown = await stranger.OpenAsync($"{link}/sample/{mine}");
-        Assert.Equal(HttpStatusCode.OK, shown.StatusCode);
+        Assert.Equal((HttpStatusCode.OK, "sample-2026-03-04"), (shown.StatusCode, Path.GetFileNameWithoutExtension(shown.Content.Headers.ContentDisposition!.FileName!.Trim('"'))));
     }
 
     [Fact]

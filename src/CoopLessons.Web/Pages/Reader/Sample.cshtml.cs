@@ -24,7 +24,8 @@ public sealed class SampleModel(AppDb db, CurrentFamily current, TimeProvider cl
         // Nothing that can be withdrawn stays behind with whoever read it.
         Response.Headers.CacheControl = "no-store, private";
         var disposition = new ContentDispositionHeaderValue(kind is StoredKind.Png or StoredKind.Jpeg ? "inline" : "attachment");
-        disposition.SetHttpFileName(piece.Name);
+        // What the device called it may name whoever is in it.
+        disposition.SetHttpFileName($"sample-{piece.Date:yyyy-MM-dd}{Path.GetExtension(piece.Name)}");
         Response.Headers.ContentDisposition = disposition.ToString();
         return new FileStreamResult(file.Open(), PieceWords.ContentType(piece.Kind, kind));
     }

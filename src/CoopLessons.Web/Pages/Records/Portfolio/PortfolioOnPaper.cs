@@ -28,7 +28,7 @@ public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> fil
         var ledger = portfolio.Log.Ledger;
         var now = portfolio.Standing.Now;
         return new PortfolioPapers(
-            portfolio.Report,
+            on.Told(portfolio.Report),
             portfolio.Standing.Law.Learner.Grade is { } grade ? new Level(grade).Name : "",
             now is null ? "" : $"{(now.Span.Code.Length == 0 ? "Our own" : now.Span.Place)}: {now.Span.Pathway.Name}",
             bounds?.Reader ?? portfolio.Choices.Reader, on.Told(portfolio.Choices.Opening), Has(PortfolioPart.Months),
@@ -36,19 +36,26 @@ public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> fil
             Has(PortfolioPart.Reading) ? on.Told(reading) : null,
             Has(PortfolioPart.Subjects) ? [.. portfolio.Subjects.Where(s => s.Subject.ByLaw || Has(PortfolioPart.OwnSubjects) || !portfolio.Subjects.Any(o => o.Subject.ByLaw)).Select(s => on.Subject(s, Has(PortfolioPart.Missing)))] : [],
             Has(PortfolioPart.Pairs) ? [.. portfolio.Pairs.Where(p => p.Kept && on.Shows(p.Early) && on.Shows(p.Late)).Select(p => new PairPaper(on.Told(p.Skill), on.Samples(p.Early, firstOnly: true)[0], on.Samples(p.Late, firstOnly: true)[0], on.Told(p.Words)))] : [],
-            Has(PortfolioPart.Log) ? [.. Log(ledger, _ => true).Select(l => l with { What = on.Told(l.What) })] : null,
+            Has(PortfolioPart.Log) ? [.. Log(ledger, _ => true).Select(l => l with { What = on.Told(l.What), Subjects = on.Told(l.Subjects) })] : null,
             Has(PortfolioPart.Law) ? portfolio.Standing.Section : null,
             full, paper);
     }
 
     public SubjectPaper Subject(PortfolioSubject subject, bool missing) => new(
-        subject.Subject.Name, subject.Subject.ReadAs, [.. NarrativeFacts.Of(subject.Evidence.Facts).Select(Told)], Told(subject.Narrative),
-        [.. (full ? subject.Evidence.Pieces : subject.Samples).Where(Shows).SelectMany(p => Samples(p, firstOnly: !full))], missing ? subject.Evidence.Missing : []);
+        Told(subject.Subject.Name), Told(subject.Subject.ReadAs), [.. NarrativeFacts.Of(subject.Evidence.Facts).Select(Told)], Told(subject.Narrative),
+        [.. (full ? subject.Evidence.Pieces : subject.Samples).Where(Shows).SelectMany(p => Samples(p, firstOnly: !full))], missing ? [.. subject.Evidence.Missing.Select(Told)] : []);
 
     /// <summary>Whether a piece is shown at all: outside the family only what is this child’s alone and shows no face.</summary>
     public bool Shows(Piece piece) => bounds is null || (piece.Learners.Count == 1 && !piece.FacesOut);
 
     private string Told(string text) => bounds?.Names.TakenOut(text) ?? text;
+
+    /// <summary>A policy, a year and a subject are named by the family, and so may name a child.</summary>
+    private HoursReport Told(HoursReport report) => bounds is null ? report : report with
+    {
+        Heading = report.Heading with { Year = Told(report.Heading.Year), CountingPolicy = Told(report.Heading.CountingPolicy) },
+        Subjects = [.. report.Subjects.Select(s => s with { Subject = Told(s.Subject) })],
+    };
 
     private ReadingList Told(ReadingList list) => bounds is null ? list : list with { Lines = [.. list.Lines.Select(l => l with { Note = "" })] };
 
