@@ -1,5 +1,6 @@
 using System.Globalization;
 using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Hours;
 
 namespace CoopLessons.Core.Evidence;
 
@@ -16,13 +17,21 @@ public static class NarrativeFacts
             return ["Nothing is logged under this subject."];
         var told = new List<string>();
         if (facts.Days > 0)
-            told.Add($"{facts.Minutes.Clock} hours and minutes on {Days(facts.Days)}, from {facts.First!.Value.Plain()} to {facts.Last!.Value.Plain()}.");
+            told.Add($"{Hours(facts.Minutes)} on {Days(facts.Days)}, from {facts.First!.Value.Plain()} to {facts.Last!.Value.Plain()}.");
         if (facts.Touched > 0)
             told.Add(facts.Days > 0 ? $"Met in passing on {Days(facts.Touched)} more." : $"Met in passing on {Days(facts.Touched)}, without minutes of its own.");
         if (facts.Things.Count > 0)
             told.Add($"Most time went to: {string.Join("; ", facts.Things.Take(MostThings).Select(t => $"{t.What} ({t.Minutes.Clock}, {Days(t.Days)})"))}.");
         return told;
     }
+
+    /// <summary>Of a matter that has no minutes of its own.</summary>
+    /// <param name="within">The subjects in which it is taught; may be empty.</param>
+    public static IReadOnlyList<string> OfTopic(string within) =>
+        within.Length == 0 ? ["Nothing is logged under this subject."] : [$"Taught within {within}; its minutes are not told apart there."];
+
+    private static string Hours(Minutes minutes) => string.Create(
+        CultureInfo.InvariantCulture, $"{minutes.Value / 60:#,0} {(minutes.Value / 60 == 1 ? "hour" : "hours")}{(minutes.Value % 60 == 0 ? "" : $" {minutes.Value % 60} min")}");
 
     private static string Days(int count) => count == 1 ? "one day" : string.Create(CultureInfo.InvariantCulture, $"{count} days");
 }

@@ -46,17 +46,13 @@ public static class TermWords
     {
         if (facts.Things.Count == 0)
             return facts.Touched > 0 ? $"{learner} met this in passing on {Days(facts.Touched)}." : "";
-        var things = facts.Things.Take(MostThings).Select(t => t.What).ToList();
-        var more = facts.Things.Count > MostThings ? ", among other things" : "";
-        return $"{learner} worked on {Joined(things)}{more}.";
+        var things = facts.Things.Take(MostThings).Select(t => t.What);
+        return $"{learner} worked on: {string.Join("; ", things)}{(facts.Things.Count > MostThings ? "; and more" : "")}.";
     }
 
     /// <summary>The beginning of an explanation why less was covered than was planned; the reason is the parent’s to write.</summary>
     public static string Explanation(MaterialCovered covered) => string.Create(
         CultureInfo.InvariantCulture, $"{covered.Planned - covered.Done} of {covered.Planned} planned lessons and activities were not done in this term, because ");
-
-    private static string Joined(List<string> things) =>
-        things.Count == 1 ? things[0] : $"{string.Join("; ", things.Take(things.Count - 1))}; and {things[^1]}";
 
     private static string Days(int count) => count == 1 ? "one day" : string.Create(CultureInfo.InvariantCulture, $"{count} days");
 }

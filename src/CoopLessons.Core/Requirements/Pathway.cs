@@ -51,7 +51,8 @@ public enum DutyEnd
 /// <summary>A subject in the statute's words.</summary>
 /// <param name="Required">False for one that only stands in a pool or is recommended.</param>
 /// <param name="Like">Codes of usual subjects proposed for it.</param>
-public sealed record StatuteSubject(string Id, string Name, bool Required, IReadOnlyList<string> Like, Source Source, Grades? Grades = null, string? Note = null);
+/// <param name="Topic">A matter that is taught within other subjects or once over several grades: no subject’s minutes measure it.</param>
+public sealed record StatuteSubject(string Id, string Name, bool Required, IReadOnlyList<string> Like, Source Source, Grades? Grades = null, string? Note = null, bool Topic = false);
 
 /// <summary>A record that a family keeps.</summary>
 /// <param name="KeepYears">Years after the school year's last day; null where the law gives no time or <paramref name="KeepAlways"/> holds.</param>

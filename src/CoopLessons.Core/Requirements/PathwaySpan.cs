@@ -37,6 +37,9 @@ public sealed record PathwaySpan(
     DateOnly? CountsFrom,
     PathwayChoices Choices)
 {
+    /// <summary>Place and pathway, as papers name them.</summary>
+    public string Named => $"{(Code.Length == 0 ? "Our own" : Place)}: {Pathway.Name}";
+
     public bool Holds(DateOnly date) => date >= From && (Until is null || date <= Until);
 
     /// <summary>The days of the span inside a range, or null where they do not meet.</summary>

@@ -10,7 +10,8 @@ namespace CoopLessons.Data.Evidence;
 /// <param name="Family">The family's subjects that are read as it; empty for one of the law's that none is read as.</param>
 /// <param name="ReadAs">Their names, where they say more than the name itself; else empty.</param>
 /// <param name="ByLaw">Whether a pathway asks for it, or counts its hours.</param>
-public sealed record SubjectAsked(string Key, string Name, IReadOnlySet<Guid> Family, string ReadAs, bool ByLaw)
+/// <param name="Topic">A matter of the law’s within other subjects: it has no minutes and no samples of its own.</param>
+public sealed record SubjectAsked(string Key, string Name, IReadOnlySet<Guid> Family, string ReadAs, bool ByLaw, bool Topic = false)
 {
     /// <summary>
     /// Those that the learner's present pathway asks for in the grade, or counts in a pool of hours, in the law's order; then the
@@ -33,7 +34,7 @@ public sealed record SubjectAsked(string Key, string Name, IReadOnlySet<Guid> Fa
             var family = now.Span.Choices.SubjectsFor(s.Id);
             var names = own.Where(o => family.Contains(o.Id)).Select(o => o.Name).ToList();
             var same = names.Count == 1 && string.Equals(names[0], s.Name, StringComparison.OrdinalIgnoreCase);
-            return new SubjectAsked($"law-{s.Id}", char.ToUpperInvariant(s.Name[0]) + s.Name[1..], family, same ? "" : string.Join(", ", names), ByLaw: true);
+            return new SubjectAsked($"law-{s.Id}", char.ToUpperInvariant(s.Name[0]) + s.Name[1..], family, same ? "" : string.Join(", ", names), ByLaw: true, s.Topic);
         })];
     }
 }

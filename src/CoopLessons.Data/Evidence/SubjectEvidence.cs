@@ -11,6 +11,9 @@ namespace CoopLessons.Data.Evidence;
 /// <param name="Missing">What is not there, in sentences.</param>
 public sealed record SubjectEvidence(SubjectAsked Subject, SubjectFacts Facts, IReadOnlyList<Piece> Pieces, IReadOnlyList<string> Missing)
 {
+    /// <summary>Facts in sentences, as they stand beside a parent’s.</summary>
+    public IReadOnlyList<string> Sentences => Subject.Topic ? NarrativeFacts.OfTopic(Subject.ReadAs) : NarrativeFacts.Of(Facts);
+
     /// <param name="pieces">All of the learner's pieces of those days.</param>
     public static SubjectEvidence Of(LearnerStanding standing, HoursLedger ledger, SubjectAsked subject, DayRange days, IReadOnlyList<Piece> pieces)
     {
@@ -18,6 +21,7 @@ public sealed record SubjectEvidence(SubjectAsked Subject, SubjectFacts Facts, I
         List<Piece> mine = [.. pieces.Where(p => days.Contains(p.Date) && p.SubjectId is { } id && subject.Family.Contains(id))];
         var missing = subject.Family.Count == 0
             ? [$"None of your own subjects is read as {subject.Name} yet: say which under Family, Law."]
+            : subject.Topic ? []
             : WhatIsMissing.Of(subject.Name, facts, [.. mine.Select(p => p.Date)], mine.Count(p => p.Caption.Length == 0), standing.Question.AsOf, standing.Law.Year.Calendar.IsTeachingDay);
         return new SubjectEvidence(subject, facts, mine, missing);
     }
@@ -30,6 +34,8 @@ public sealed record SubjectEvidence(SubjectAsked Subject, SubjectFacts Facts, I
     /// <summary>The samples that stand for the days where nobody chose: work of this learner alone, or what was set aside.</summary>
     public IReadOnlyList<Piece> Proposed()
     {
+        if (Subject.Topic)
+            return [];
         var fit = Pieces.Where(p => p.SetAside || p.Learners.Count == 1).Where(p => !p.FacesOut).ToList();
         var chosen = SampleSpread.Choose(fit.Select(p => new SampleCandidate(p.Id, p.Date, p.SetAside, p.Caption.Length > 0)), Facts.Asked).ToHashSet();
         return [.. Pieces.Where(p => chosen.Contains(p.Id))];

@@ -1,5 +1,6 @@
 using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Evidence;
+using CoopLessons.Core.Families;
 using CoopLessons.Core.Hours;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Hours;
@@ -12,12 +13,14 @@ namespace CoopLessons.Data.Evidence;
 /// <summary>One subject in a term as log and plan hold it.</summary>
 public sealed record TermSubject(SubjectAsked Subject, SubjectFacts Facts, MaterialCovered Covered)
 {
-    public TermFigures Figures => new(Facts.Minutes.Value, Facts.Days, Covered.Planned, Covered.Done);
+    /// <summary>A matter within other subjects has none of its own.</summary>
+    public TermFigures Figures => Subject.Topic ? new(0, 0, 0, 0, Subject.ReadAs, Topic: true) : new(Facts.Minutes.Value, Facts.Days, Covered.Planned, Covered.Done, Subject.ReadAs);
 
     /// <summary>What a report begins with before anybody wrote into it.</summary>
-    public TermSubjectTold Drafted(string learner, int? explainUnder) => new(
-        Subject.Key, Subject.Name, null, "", TermWords.Progress(learner, Facts),
-        explainUnder is { } figure && Covered.IsUnder(figure) ? TermWords.Explanation(Covered).Trim() : "");
+    /// <param name="before">The law’s name of a subject that is read as the same ones of the family’s and stands before it; null where none does.</param>
+    public TermSubjectTold Drafted(string learner, int? explainUnder, string? before = null) => new(
+        Subject.Key, Subject.Name, null, "", Subject.Topic ? "" : before is null ? TermWords.Progress(learner, Facts) : $"As under {before}.",
+        !Subject.Topic && explainUnder is { } figure && Covered.IsUnder(figure) ? TermWords.Explanation(Covered).Trim() : "");
 }
 
 /// <summary>A learner's term as log and plan hold it: the only way by which reports come to their figures.</summary>
@@ -26,7 +29,11 @@ public sealed record TermSubject(SubjectAsked Subject, SubjectFacts Facts, Mater
 /// <param name="Subjects">Those that the law asks for; where it names none, the family's own of which something is there.</param>
 public sealed record TermAtHand(LearnerYear Log, SchoolYear Year, LearnerStanding Standing, DayRange Days, IReadOnlyList<TermSubject> Subjects)
 {
-    public TermTotals Totals => new(Log.Ledger.Total.Value, Log.Days.Strict, Log.Ledger.Entries.Count, LogFingerprint.Of(Log.Ledger));
+    public TermTotals Totals(string family) => new(
+        Log.Ledger.Total.Value, Log.Days.Strict, Log.Ledger.Entries.Count, LogFingerprint.Of(Log.Ledger),
+        new TermHeading(family, Log.Learner.Name, Year.Name, Standing.Law.Learner.Grade is { } grade ? new Level(grade).Name : "", Standing.Now?.Span.Named ?? ""));
+
+    public string Fingerprint => LogFingerprint.Of(Log.Ledger);
 
     /// <summary>Null where the family has no such learner.</summary>
     public static async Task<TermAtHand?> LoadAsync(AppDb db, Guid learnerId, SchoolYear year, DayRange days, DateOnly today, CancellationToken ct)
@@ -44,8 +51,11 @@ public sealed record TermAtHand(LearnerYear Log, SchoolYear Year, LearnerStandin
     public IReadOnlyList<TermSubjectTold> Told(TermReport report)
     {
         var told = report.Subjects.ToDictionary(s => s.Key);
-        return [.. Subjects.Select(s => told.GetValueOrDefault(s.Subject.Key) ?? s.Drafted(Log.Learner.Name, report.ExplainUnder))];
+        return [.. Subjects.Select(s => told.GetValueOrDefault(s.Subject.Key) ?? s.Drafted(Log.Learner.Name, report.ExplainUnder, Before(s)))];
     }
+
+    private string? Before(TermSubject subject) => subject.Subject.Family.Count == 0 ? null
+        : Subjects.TakeWhile(s => s != subject).FirstOrDefault(s => !s.Subject.Topic && s.Subject.Family.SetEquals(subject.Subject.Family))?.Subject.Name;
 
     private static async Task<IReadOnlyList<PlannedThing>> PlanAsync(AppDb db, Guid learnerId, DayRange days, CancellationToken ct)
     {

@@ -24,11 +24,18 @@ public sealed record TermAsked(string DutyKey, string Title, DayRange Days, IRea
 /// <param name="Fixed">The figures as they were when the report was finished; null before.</param>
 public sealed record TermSubjectTold(string Key, string Name, int? PerCent, string Mark, string Narrative, string Explanation, TermFigures? Fixed = null);
 
+/// <summary>What stands at the head of a report, as it was when it was finished.</summary>
+/// <param name="Grade">As forms ask for it; empty where it is not said.</param>
+/// <param name="Place">Place and pathway; empty where none was chosen.</param>
+public sealed record TermHeading(string Family, string Learner, string Year, string Grade, string Place);
+
 /// <summary>Figures of one subject in a term.</summary>
-public sealed record TermFigures(int Minutes, int Days, int Planned, int Done);
+/// <param name="ReadAs">The family’s subjects that were read as it; may be empty.</param>
+/// <param name="Topic">A matter within other subjects, which has no figures of its own.</param>
+public sealed record TermFigures(int Minutes, int Days, int Planned, int Done, string ReadAs = "", bool Topic = false);
 
 /// <summary>Figures of a whole term, as they were when the report was finished.</summary>
-public sealed record TermTotals(int Minutes, int SchoolDays, int Entries, string Fingerprint);
+public sealed record TermTotals(int Minutes, int SchoolDays, int Entries, string Fingerprint, TermHeading? Heading = null);
 
 /// <summary>A report on a term or a year: drafted from the log, told by the parent, kept as it was sent once it is finished.</summary>
 public sealed class TermReport : IFamilyOwned, IVersioned

@@ -50,7 +50,7 @@ public static class PacketPdf
 
         var carried = new CarriedStreams(aside);
         var titles = new DocumentTitles(papers.Title, papers.Family, "", papers.MadeOn);
-        FinishedPdf.Write(document, titles, to, whole => new PlacedPages(whole, places, carried).Fill(papers.Sources, ct), carried, ct);
+        FinishedPdf.Write(document, titles, to, whole => new PlacedPages(whole, places, carried).Fill(papers.Sources, null, ct), carried, ct);
     }
 
     private static void Draw(Sheet sheet, IReadOnlyList<Placed> slices, string foot)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CoopLessons.Documents.Placing;
+using CoopLessons.Documents.Portfolios;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;
@@ -14,13 +15,16 @@ internal sealed record DocumentTitles(string Title, string Author, string Runnin
 /// <param name="To">Written from front to end; need not be able to seek.</param>
 /// <param name="Aside">An empty file for the time of writing: can be written, read and sought in.</param>
 /// <param name="Sources">The files by the hash that the places name.</param>
-/// <param name="Drawn">Told the sheets drawn so far, and of how many.</param>
-internal sealed record PictureWriting(Stream To, Stream Aside, IReadOnlyDictionary<string, PageSource> Sources, Action<int, int>? Drawn = null);
+/// <param name="Tell">Told how far it is.</param>
+internal sealed record PictureWriting(Stream To, Stream Aside, IReadOnlyDictionary<string, PageSource> Sources, Action<PaperProgress>? Tell = null);
 
 /// <summary>Slices laid out, drawn and numbered as one tagged PDF.</summary>
 internal static class PaperDocument
 {
     private const double FootSize = 8;
+
+    /// <summary>Where all sheets are drawn and the pictures are put in.</summary>
+    public const double DrawnShare = 0.5;
 
     public static byte[] Write(Paper paper, IReadOnlyList<Slice> slices, DocumentTitles titles)
     {
@@ -33,13 +37,13 @@ internal static class PaperDocument
     public static void Write(Paper paper, IReadOnlyList<Slice> slices, DocumentTitles titles, PictureWriting writing, CancellationToken ct)
     {
         PagePlaces? places = null;
-        using var document = Drawn(paper, slices, titles, d => places = new PagePlaces(d), writing.Drawn, ct);
+        using var document = Drawn(paper, slices, titles, d => places = new PagePlaces(d), writing.Tell, ct);
         var carried = new CarriedStreams(writing.Aside);
-        FinishedPdf.Write(document, titles, writing.To, whole => new PlacedPages(whole, places!, carried).Fill(writing.Sources, ct), carried, ct);
+        FinishedPdf.Write(document, titles, writing.To, whole => new PlacedPages(whole, places!, carried).Fill(writing.Sources, writing.Tell, ct), carried, ct);
     }
 
     private static PdfDocument Drawn(
-        Paper paper, IReadOnlyList<Slice> slices, DocumentTitles titles, Func<PdfDocument, PagePlaces>? pictures, Action<int, int>? drawn, CancellationToken ct)
+        Paper paper, IReadOnlyList<Slice> slices, DocumentTitles titles, Func<PdfDocument, PagePlaces>? pictures, Action<PaperProgress>? tell, CancellationToken ct)
     {
         var document = new PdfDocument();
         var accessibility = UAManager.ForDocument(document);
@@ -65,7 +69,7 @@ internal static class PaperDocument
 
             // A paragraph or cell may go on overleaf: the foot, being decoration, also ends its content on this page.
             Foot(sheet, titles.RunningFoot, i + 1, sheets.Count);
-            drawn?.Invoke(i + 1, sheets.Count);
+            tell?.Invoke(new PaperProgress(string.Create(CultureInfo.InvariantCulture, $"Sheet {i + 1} of {sheets.Count} is drawn"), DrawnShare * (i + 1) / sheets.Count));
         }
 
         return document;

@@ -75,7 +75,8 @@ internal static class Prose
                 if (last)
                     sheet.Close();
             })
-            { Before = first ? 4 : 0, KeepWithNext = keepWithNext && lines.Count <= 6 };
+            // No line of a paragraph stands alone on a sheet.
+            { Before = first ? 4 : 0, KeepWithNext = (keepWithNext && lines.Count <= 6) || (first && !last) || i == lines.Count - 2 };
         }
     }
 

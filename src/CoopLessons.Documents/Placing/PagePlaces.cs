@@ -6,7 +6,8 @@ namespace CoopLessons.Documents.Placing;
 
 /// <summary>Where a source's page goes: into a box of a size, with its colours or without.</summary>
 /// <param name="Page">From 1.</param>
-internal sealed record PagePlace(string Hash, int Page, bool Colour, double Width, double Height);
+/// <param name="Upright">Never turned, and at the box's left and lower edge; else it is turned where that makes it larger, and stands in the middle.</param>
+internal sealed record PagePlace(string Hash, int Page, bool Colour, double Width, double Height, bool Upright = false);
 
 /// <summary>
 /// Empty pictures that are drawn wherever a source's page will stand. Tagged drawing takes no pages from other files, so

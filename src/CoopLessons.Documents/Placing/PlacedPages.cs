@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CoopLessons.Documents.Pdf;
+using CoopLessons.Documents.Portfolios;
 using PdfSharp.Pdf;
 
 namespace CoopLessons.Documents.Placing;
@@ -9,7 +10,7 @@ namespace CoopLessons.Documents.Placing;
 internal sealed class PlacedPages(PdfDocument document, PagePlaces places, CarriedStreams carried)
 {
     /// <exception cref="SourceUnreadableException">A file cannot be read, or has not the pages that are asked for.</exception>
-    public void Fill(IReadOnlyDictionary<string, PageSource> sources, CancellationToken ct)
+    public void Fill(IReadOnlyDictionary<string, PageSource> sources, Action<PaperProgress>? tell, CancellationToken ct)
     {
         var pictures = new Dictionary<int, PdfDictionary>();
         foreach (var picture in document.Internals.GetAllObjects().OfType<PdfDictionary>().Where(d => d.Elements.ContainsKey(PagePlaces.Mark)))
@@ -19,8 +20,11 @@ internal sealed class PlacedPages(PdfDocument document, PagePlaces places, Carri
         }
 
         var numbered = places.All.Select((place, number) => (Place: place, Number: number));
-        foreach (var (hash, wanted) in numbered.GroupBy(p => p.Place.Hash).Select(g => (g.Key, g.GroupBy(p => p.Place.Page).ToDictionary(p => p.Key))))
+        var files = numbered.GroupBy(p => p.Place.Hash).Select(g => (g.Key, g.GroupBy(p => p.Place.Page).ToDictionary(p => p.Key))).ToList();
+        for (var i = 0; i < files.Count; i++)
         {
+            var (hash, wanted) = files[i];
+            tell?.Invoke(new PaperProgress(string.Create(CultureInfo.InvariantCulture, $"Picture {i + 1} of {files.Count} is put in"), PaperDocument.DrawnShare + (1 - PaperDocument.DrawnShare) * i / files.Count));
             try
             {
                 using var taken = TakenPages.From(document, sources[hash], carried);
@@ -87,10 +91,10 @@ internal sealed class PlacedPages(PdfDocument document, PagePlaces places, Carri
         var sideways = source.Turn % 180 != 0;
         var (wide, high) = sideways ? (source.Height, source.Width) : (source.Width, source.Height);
         var turn = source.Turn;
-        if (wide > high != place.Width > place.Height && wide != high)
+        if (!place.Upright && wide > high != place.Width > place.Height && wide != high)
             (turn, wide, high) = ((turn + 90) % 360, high, wide);
         var scale = Math.Min(Math.Min(place.Width / wide, place.Height / high), source.Largest);
-        var (x, y) = ((place.Width - wide * scale) / 2, (place.Height - high * scale) / 2);
+        var (x, y) = place.Upright ? (0, 0) : ((place.Width - wide * scale) / 2, (place.Height - high * scale) / 2);
         var (left, bottom, w, h) = (source.Left, source.Bottom, source.Width, source.Height);
         // Clockwise, as a page's own rotation counts.
         var (a, b, c, d, e, f) = turn switch

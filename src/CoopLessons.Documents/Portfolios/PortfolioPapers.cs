@@ -5,6 +5,7 @@ using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Core.Requirements.Papers;
 using CoopLessons.Core.Sealing;
 using CoopLessons.Documents.Placing;
+using CoopLessons.Documents.Reports;
 
 namespace CoopLessons.Documents.Portfolios;
 
@@ -23,7 +24,27 @@ public sealed record SamplePaper(string? Hash, int Page, DateOnly Date, string K
 /// <param name="Narrative">The parent's own sentences; may be empty.</param>
 /// <param name="Missing">What is not there, in sentences.</param>
 public sealed record SubjectPaper(
-    string Name, string ReadAs, IReadOnlyList<string> Facts, string Narrative, IReadOnlyList<SamplePaper> Samples, IReadOnlyList<string> Missing);
+    string Name, string ReadAs, IReadOnlyList<string> Facts, string Narrative, IReadOnlyList<SamplePaper> Samples, IReadOnlyList<string> Missing)
+{
+    /// <summary>Where samples stand that an earlier subject shows, in sentences.</summary>
+    public IReadOnlyList<string> Elsewhere { get; init; } = [];
+
+    /// <summary>The same subjects with each sample shown once, under the first that has it; the others say where.</summary>
+    public static IReadOnlyList<SubjectPaper> EachShownOnce(IEnumerable<SubjectPaper> subjects)
+    {
+        var under = new Dictionary<SamplePaper, string>();
+        return [.. subjects.Select(subject =>
+        {
+            var again = subject.Samples.Where(s => s.Hash is not null && under.ContainsKey(s)).ToList();
+            var shown = subject.Samples.Where(s => s.Hash is null || under.TryAdd(s, subject.Name)).ToList();
+            return subject with
+            {
+                Samples = shown,
+                Elsewhere = [.. again.GroupBy(s => under[s]).Select(g => $"Also of this subject, shown under {g.Key}: {string.Join(", ", g.Select(s => ReportWords.Date(s.Date)).Distinct())}.")],
+            };
+        })];
+    }
+}
 
 /// <summary>Two samples of one skill.</summary>
 /// <param name="Words">What the child or the parent says changed; may be empty.</param>
@@ -59,7 +80,11 @@ public sealed record PortfolioPapers(
     LawSection? Law,
     bool Full,
     PaperSize Paper,
-    SealMark? Seal = null);
+    SealMark? Seal = null)
+{
+    /// <summary>Of the files that are shown, each once.</summary>
+    public IReadOnlyList<string> Hashes => [.. Subjects.SelectMany(s => s.Samples).Concat(Pairs.SelectMany(p => new[] { p.Early, p.Late })).Select(s => s.Hash).OfType<string>().Distinct(StringComparer.Ordinal)];
+}
 
 /// <summary>What a packet on one subject holds.</summary>
 /// <param name="Asked">The days that were asked for.</param>
@@ -71,5 +96,10 @@ public sealed record SubjectPacketPapers(
 /// <param name="To">Written from front to end; need not be able to seek.</param>
 /// <param name="Aside">An empty file for the time of writing: can be written, read and sought in.</param>
 /// <param name="Sources">By the hash that samples name.</param>
-/// <param name="Drawn">Told the sheets drawn so far, and of how many.</param>
-public sealed record PaperFiles(Stream To, Stream Aside, IReadOnlyDictionary<string, PageSource> Sources, Action<int, int>? Drawn = null);
+/// <param name="Tell">Told how far the writing is.</param>
+public sealed record PaperFiles(Stream To, Stream Aside, IReadOnlyDictionary<string, PageSource> Sources, Action<PaperProgress>? Tell = null);
+
+/// <summary>How far the writing of a paper is.</summary>
+/// <param name="Step">A sentence without a full stop.</param>
+/// <param name="Share">0 to 1, never falling.</param>
+public sealed record PaperProgress(string Step, double Share);

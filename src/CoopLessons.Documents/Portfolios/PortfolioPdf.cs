@@ -23,17 +23,17 @@ public static class PortfolioPdf
         var titles = new DocumentTitles(
             $"Portfolio: {learner}, {PlainText.OneLine(heading.Year)}", heading.Family,
             $"{SealWords.Foot(papers.Report.Fingerprint, papers.Seal)} · Made on {ReportWords.Date(heading.MadeOn)} · {PlainText.OneLine(heading.Year)} · {learner}", heading.MadeOn);
-        PaperDocument.Write(paper, WithContents(papers, paper), titles, Writing(files), ct);
+        PaperDocument.Write(paper, WithContents(papers, paper, new PictureShapes(files.Sources)), titles, Writing(files), ct);
     });
 
     internal static Paper PaperOf(PaperSize size) => DividerPaper.PaperOf(size);
 
-    internal static PictureWriting Writing(PaperFiles files) => new(files.To, files.Aside, files.Sources, files.Drawn);
+    internal static PictureWriting Writing(PaperFiles files) => new(files.To, files.Aside, files.Sources, files.Tell);
 
     /// <summary>The list of contents names sheets that are known once everything is laid out; it takes as many lines either way.</summary>
-    private static List<Slice> WithContents(PortfolioPapers papers, Paper paper)
+    private static List<Slice> WithContents(PortfolioPapers papers, Paper paper, PictureShapes shapes)
     {
-        var rest = Chapters(papers, paper).ToList();
+        var rest = Chapters(papers, paper, shapes).ToList();
         var names = rest.Where(s => s.Bookmark is { Level: 1 }).Select(s => s.Bookmark!.Title).ToList();
         var laid = Flow.Over(paper, [.. Cover(papers, paper, names, new int[names.Count]), .. rest]);
         var sheets = laid.SelectMany((sheet, i) => sheet.Where(p => p.Slice.Bookmark is { Level: 1 } b && names.Contains(b.Title)).Select(_ => i + 1)).ToList();
@@ -65,7 +65,7 @@ public static class PortfolioPdf
             yield return slice;
     }
 
-    private static IEnumerable<Slice> Chapters(PortfolioPapers papers, Paper paper)
+    private static IEnumerable<Slice> Chapters(PortfolioPapers papers, Paper paper, PictureShapes shapes)
     {
         foreach (var slice in Hours(papers, paper))
             yield return slice;
@@ -86,11 +86,11 @@ public static class PortfolioPdf
         if (papers.Subjects.Count > 0)
         {
             yield return Prose.Heading("Work in each subject") with { OpensSheet = true, Before = 0 };
-            foreach (var slice in papers.Subjects.SelectMany(s => SubjectSection.Of(s, paper, papers.Full, level: 3)))
+            foreach (var slice in papers.Subjects.SelectMany(s => SubjectSection.Of(s, paper, shapes, papers.Full)))
                 yield return slice;
         }
 
-        foreach (var slice in Pairs(papers, paper))
+        foreach (var slice in Pairs(papers, paper, shapes))
             yield return slice;
         if (papers.Log is { Count: > 0 } log)
         {
@@ -132,7 +132,7 @@ public static class PortfolioPdf
         month.Month.Days.First.ToString("MMMM yyyy", CultureInfo.InvariantCulture), string.Join(", ", month.Days.Select(ReportWords.Number)), ReportWords.Number(month.Days.Count),
     ]);
 
-    private static IEnumerable<Slice> Pairs(PortfolioPapers papers, Paper paper)
+    private static IEnumerable<Slice> Pairs(PortfolioPapers papers, Paper paper, PictureShapes shapes)
     {
         if (papers.Pairs.Count == 0)
             yield break;
@@ -141,7 +141,7 @@ public static class PortfolioPdf
         {
             foreach (var slice in Prose.Subheading(ReportWords.Given(pair.Skill), paper, 3))
                 yield return slice;
-            foreach (var slice in PictureRows.Of([SubjectSection.Picture(pair.Early), SubjectSection.Picture(pair.Late)], paper, 2, papers.Full ? 230 : 170, Figures))
+            foreach (var slice in PictureRows.Of([SubjectSection.Picture(pair.Early, shapes), SubjectSection.Picture(pair.Late, shapes)], paper, 2, papers.Full ? 230 : 170, Figures))
                 yield return slice with { KeepWithNext = pair.Words.Length > 0 };
             foreach (var slice in SubjectSection.Own(pair.Words, paper))
                 yield return slice;

@@ -19,10 +19,10 @@ public static class SubjectPacketPdf
         var titles = new DocumentTitles(
             $"{subject}: {learner}, {papers.Asked}", papers.Family, $"{SealWords.Foot(papers.Fingerprint, papers.Seal)} · Made on {ReportWords.Date(papers.MadeOn)} · {subject} · {learner}", papers.MadeOn);
         var paper = PortfolioPdf.PaperOf(papers.Paper);
-        PaperDocument.Write(paper, [.. Slices(papers, paper, subject)], titles, PortfolioPdf.Writing(files), ct);
+        PaperDocument.Write(paper, [.. Slices(papers, paper, new PictureShapes(files.Sources), subject)], titles, PortfolioPdf.Writing(files), ct);
     });
 
-    private static IEnumerable<Slice> Slices(SubjectPacketPapers papers, Paper paper, string subject)
+    private static IEnumerable<Slice> Slices(SubjectPacketPapers papers, Paper paper, PictureShapes shapes, string subject)
     {
         yield return Prose.Title(WrappedText.Shortened(PrintableText.Of(subject, NotoSans.Bold(20)), NotoSans.Bold(20), paper.TextWidth));
         List<PaperRow> facts =
@@ -41,7 +41,7 @@ public static class SubjectPacketPdf
         yield return Prose.Heading("What is here");
         foreach (var slice in Prose.Paragraph(string.Join(' ', papers.Subject.Facts), paper, Body).Concat(SubjectSection.Own(papers.Subject.Narrative, paper)))
             yield return slice;
-        foreach (var slice in SubjectSection.Pictures(papers.Subject.Samples, paper, full: false))
+        foreach (var slice in SubjectSection.Pictures(papers.Subject.Samples, paper, shapes, full: false))
             yield return slice;
         if (papers.Books.Count > 0)
         {

@@ -1,4 +1,5 @@
 using CoopLessons.Documents.Pdf;
+using CoopLessons.Documents.Placing;
 using CoopLessons.Documents.Reports;
 
 namespace CoopLessons.Documents.Portfolios;
@@ -10,10 +11,9 @@ internal static class SubjectSection
     private const double Caption = 8.5;
 
     /// <param name="full">Pictures stand two in a row and large, not three and small.</param>
-    /// <param name="level">Of its heading, 2 or 3.</param>
-    public static IEnumerable<Slice> Of(SubjectPaper subject, Paper paper, bool full, int level)
+    public static IEnumerable<Slice> Of(SubjectPaper subject, Paper paper, PictureShapes shapes, bool full)
     {
-        foreach (var slice in level == 2 ? [Prose.Heading(ReportWords.Given(PlainText.OneLine(subject.Name)))] : Heading(subject, paper))
+        foreach (var slice in Heading(subject, paper))
             yield return slice;
         if (subject.ReadAs.Length > 0)
         {
@@ -25,7 +25,9 @@ internal static class SubjectSection
             yield return slice;
         foreach (var slice in Own(subject.Narrative, paper))
             yield return slice;
-        foreach (var slice in Pictures(subject.Samples, paper, full))
+        foreach (var slice in Pictures(subject.Samples, paper, shapes, full))
+            yield return slice;
+        foreach (var slice in subject.Elsewhere.SelectMany(e => Prose.Paragraph(e, paper, Body)))
             yield return slice;
         if (subject.Missing.Count > 0)
         {
@@ -38,20 +40,20 @@ internal static class SubjectSection
     public static IEnumerable<Slice> Own(string text, Paper paper) =>
         PlainText.Clean(text).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).SelectMany(p => Prose.Paragraph(p, paper, Body));
 
-    public static IEnumerable<Slice> Pictures(IReadOnlyList<SamplePaper> samples, Paper paper, bool full)
+    public static IEnumerable<Slice> Pictures(IReadOnlyList<SamplePaper> samples, Paper paper, PictureShapes shapes, bool full)
     {
         var columns = full ? 2 : 3;
-        return PictureRows.Of([.. samples.Select(Picture)], paper, columns, full ? 230 : 136, Caption);
+        return PictureRows.Of([.. samples.Select(s => Picture(s, shapes))], paper, columns, full ? 230 : 136, Caption);
     }
 
-    public static PaperPicture Picture(SamplePaper sample)
+    public static PaperPicture Picture(SamplePaper sample, PictureShapes shapes)
     {
         var date = ReportWords.Date(sample.Date);
         var head = sample.Part.Length > 0 ? $"{sample.Part}: {date}" : date;
         var caption = sample.Caption.Length > 0 ? $"“{PlainText.OneLine(sample.Caption)}”" : "";
         var alt = caption.Length > 0 ? $"{Capital(sample.Kind)} of {date}: {caption}" : $"{Capital(sample.Kind)} of {date}, without a caption";
         var kind = sample.Kind is "photo" ? "" : $" ({sample.Kind})";
-        return new PaperPicture(sample.Hash is { } hash ? (hash, sample.Page) : null, sample.Why, alt, head + kind, caption);
+        return new PaperPicture(sample.Hash is { } hash ? (hash, sample.Page) : null, sample.Hash is null ? null : shapes.Of(sample.Hash), sample.Why, alt, head + kind, caption);
     }
 
     private static IEnumerable<Slice> Heading(SubjectPaper subject, Paper paper)

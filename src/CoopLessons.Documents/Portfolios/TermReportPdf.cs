@@ -11,7 +11,11 @@ namespace CoopLessons.Documents.Portfolios;
 /// <summary>One subject of a report on a term.</summary>
 /// <param name="ReadAs">The family's subjects that are read as it; may be empty.</param>
 /// <param name="PerCent">As the parent says it; null for what the plan says.</param>
-public sealed record TermSubjectPaper(string Name, string ReadAs, Minutes Minutes, int Days, MaterialCovered Covered, int? PerCent, string Mark, string Narrative, string Explanation);
+/// <param name="Topic">A matter within other subjects, without figures of its own.</param>
+public sealed record TermSubjectPaper(string Name, string ReadAs, Minutes Minutes, int Days, MaterialCovered Covered, int? PerCent, string Mark, string Narrative, string Explanation, bool Topic = false)
+{
+    public int? Share => PerCent ?? Covered.PerCent;
+}
 
 /// <summary>A report on a term or a year as a reader asked for it.</summary>
 /// <param name="Draft">Not finished: said on every sheet.</param>
@@ -35,19 +39,18 @@ public static class TermReportPdf
         var page = new List<Slice> { Prose.Title(WrappedText.Shortened(PrintableText.Of(title, NotoSans.Bold(20)), NotoSans.Bold(20), paper.TextWidth)) };
         page.AddRange(Facts(papers, paper));
         page.AddRange(SubjectSection.Own(papers.Opening, paper).Select(s => s with { Before = s.Before > 0 ? 8 : 0 }));
-        if (papers.Parts.Contains(ReportPart.Hours) || papers.Parts.Contains(ReportPart.Material) || papers.Subjects.Any(s => s.Mark.Length > 0))
-            page.AddRange(Table(papers, paper));
+        page.AddRange(Table(papers, paper));
         if (papers.Parts.Contains(ReportPart.Progress) || papers.Subjects.Any(s => s.Explanation.Length > 0))
         {
             page.Add(Prose.Heading("Each subject"));
-            page.AddRange(papers.Subjects.SelectMany(s => Subject(s, papers, paper)));
+            page.AddRange(papers.Subjects.Where(s => !s.Topic || s.Narrative.Length + s.Explanation.Length > 0).SelectMany(s => Subject(s, papers, paper)));
         }
 
         page.Add(Prose.Heading("About this report"));
         page.AddRange(Prose.Paragraph(
             $"{(papers.Draft ? "A draft of" : "Finished on")} {ReportWords.Date(papers.MadeOn)} from {ReportWords.Entries(papers.Entries)}. Fingerprint {papers.Fingerprint}. {ReportWords.FingerprintMeaning}",
-            paper, Body, keepWithNext: true));
-        page.AddRange(Prose.Paragraph(ReportWords.Caution, paper, Body));
+            paper, Figures, keepWithNext: true));
+        page.AddRange(Prose.Paragraph(ReportWords.Caution, paper, Figures));
         return PaperDocument.Write(paper, page, new DocumentTitles(
             $"{title}: {learner}, {PlainText.OneLine(papers.Year)}", papers.Family,
             $"{(papers.Draft ? "Draft · " : "")}Fingerprint {papers.Fingerprint} · {ReportWords.Date(papers.MadeOn)} · {title} · {learner}", papers.MadeOn));
@@ -69,7 +72,9 @@ public static class TermReportPdf
 
     private static IEnumerable<Slice> Table(TermPapers papers, Paper paper)
     {
-        var (hours, material, marks) = (papers.Parts.Contains(ReportPart.Hours), papers.Parts.Contains(ReportPart.Material), papers.Subjects.Any(s => s.Mark.Length > 0));
+        var (hours, material, marks) = (papers.Parts.Contains(ReportPart.Hours), papers.Parts.Contains(ReportPart.Material) && papers.Subjects.Any(s => s.Share is not null), papers.Subjects.Any(s => s.Mark.Length > 0));
+        if (!hours && !material && !marks)
+            yield break;
         List<PaperColumn> columns = [new("Subject", 210, Names: true)];
         if (hours)
             columns.AddRange([new("Hours and minutes", 80, Figures: true), new("Days", 50, Figures: true)]);
@@ -79,17 +84,17 @@ public static class TermReportPdf
             columns.Add(new("Mark", 80));
         var rows = papers.Subjects.Select(s =>
         {
-            List<string> cells = [ReportWords.Given(s.Name)];
+            List<string> cells = [s is { Topic: true, ReadAs.Length: > 0 } ? $"{ReportWords.Given(s.Name)} (within {s.ReadAs})" : ReportWords.Given(s.Name)];
             if (hours)
-                cells.AddRange([s.Minutes.Clock, ReportWords.Number(s.Days)]);
+                cells.AddRange(s.Topic ? ["", ""] : [s.Minutes.Clock, ReportWords.Number(s.Days)]);
             if (material)
-                cells.Add((s.PerCent ?? s.Covered.PerCent) is { } share ? $"{share} %" : "not said");
+                cells.Add(s.Share is { } share ? $"{share} %" : s.Topic ? "" : "not said");
             if (marks)
                 cells.Add(s.Mark);
             return new PaperRow(cells);
         }).ToList();
         yield return Prose.Heading(hours ? "Hours of each subject" : "Each subject at a glance");
-        if (papers.Subjects.Any(s => s.ReadAs.Length > 0))
+        if (hours && papers.Subjects.Any(s => !s.Topic && s.ReadAs.Length > 0))
         {
             foreach (var slice in Prose.Paragraph("A subject of ours may be read as more than one of these, so the rows need not add up to the total.", paper, Body, keepWithNext: true))
                 yield return slice;
@@ -112,7 +117,7 @@ public static class TermReportPdf
         if (told.Count == 0)
             told.Add(subject.Minutes == Minutes.Zero ? "Nothing was logged in this term." : "Nothing is written of it.");
         var name = ReportWords.Given(PlainText.OneLine(subject.Name));
-        foreach (var slice in Prose.Subheading(subject.ReadAs.Length > 0 ? $"{name} (ours: {subject.ReadAs})" : name, paper, 3))
+        foreach (var slice in Prose.Subheading(subject.ReadAs.Length > 0 ? $"{name} ({(subject.Topic ? "within" : "ours")}: {subject.ReadAs})" : name, paper, 3))
             yield return slice;
         foreach (var slice in told.SelectMany(t => SubjectSection.Own(t, paper)))
             yield return slice;

@@ -1,5 +1,6 @@
 using CoopLessons.Data.Files;
 using CoopLessons.Documents.Placing;
+using CoopLessons.Documents.Portfolios;
 
 namespace CoopLessons.Web.Files;
 
@@ -8,6 +9,17 @@ public sealed class PicturePaper(FileShelf shelf, FileRoom room, TimeProvider cl
 {
     /// <summary>No paper that may be made takes as long, unless a file in it holds its reader up.</summary>
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(90);
+
+    /// <summary>A paper that shows pictures and pages of the family’s files.</summary>
+    /// <inheritdoc cref="MakeAsync(Guid, IEnumerable{string}, Action{IReadOnlyDictionary{string, string}, Stream, Stream, CancellationToken}, CancellationToken)"/>
+    public Task<FileStream?> MakeAsync(Guid family, IEnumerable<StoredFile> files, Action<PaperFiles, CancellationToken> write, CancellationToken ct)
+    {
+        var kinds = files.DistinctBy(f => f.Hash, StringComparer.Ordinal).ToDictionary(f => f.Hash, f => UploadWords.Taken(f.Kind), StringComparer.Ordinal);
+        // One that went from the shelf meanwhile is found missing where it is to be drawn.
+        return MakeAsync(
+            family, kinds.Keys,
+            (paths, to, aside, ending) => write(new PaperFiles(to, aside, kinds.ToDictionary(k => k.Key, k => new PageSource(paths.GetValueOrDefault(k.Key, k.Key), k.Value), StringComparer.Ordinal)), ending), ct);
+    }
 
     /// <param name="hashes">Of the files that the paper takes pages or pictures from.</param>
     /// <param name="write">Told where each file lies by its hash, where to write, and a file to lay streams aside in.</param>

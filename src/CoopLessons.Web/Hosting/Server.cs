@@ -62,7 +62,9 @@ public static class Server
         builder.Services.AddSingleton<Notices.MailPost>();
         builder.Services.AddSingleton<Notices.MailRound>();
         builder.Services.AddHostedService<Notices.MailWork>();
-        builder.Services.AddSingleton<Travel.MadeFiles>();
+        builder.Services.AddSingleton<Travel.FilesOfFamilies>().AddSingleton<Travel.MadeFiles>(s => s.GetRequiredService<Travel.FilesOfFamilies>());
+        builder.Services.AddSingleton<Travel.FullPortfolios>().AddSingleton<Travel.MadeFiles>(s => s.GetRequiredService<Travel.FullPortfolios>());
+        builder.Services.AddSingleton<Pages.Records.FullPortfolioWork>();
         builder.Services.AddSingleton<Travel.OutWork>();
         builder.Services.AddSingleton<Travel.TravelLook>();
         builder.Services.AddHostedService<Travel.MadeFilesWork>();

@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Travel;
 
 /// <summary>Deletes the families whose week is over and whom nobody stopped.</summary>
-public sealed class LeavingRound(IServiceScopeFactory scopes, FileShelf shelf, MadeFiles made, TimeProvider clock, ILogger<LeavingRound> log) : IDisposable
+public sealed class LeavingRound(IServiceScopeFactory scopes, FileShelf shelf, IEnumerable<MadeFiles> rooms, TimeProvider clock, ILogger<LeavingRound> log) : IDisposable
 {
     private readonly SemaphoreSlim _turn = new(1, 1);
 
@@ -56,6 +56,7 @@ public sealed class LeavingRound(IServiceScopeFactory scopes, FileShelf shelf, M
     private async Task ForgetAsync(Guid owner)
     {
         await shelf.ForgetAsync(owner, CancellationToken.None);
-        made.Remove(owner);
+        foreach (var made in rooms)
+            made.Remove(owner);
     }
 }

@@ -1,7 +1,7 @@
 namespace CoopLessons.Web.Travel;
 
 /// <summary>Takes made files away once they have lain their day.</summary>
-public sealed class MadeFilesWork(MadeFiles made, TimeProvider clock, ILogger<MadeFilesWork> log) : BackgroundService
+public sealed class MadeFilesWork(IEnumerable<MadeFiles> rooms, TimeProvider clock, ILogger<MadeFilesWork> log) : BackgroundService
 {
     private static readonly TimeSpan Every = TimeSpan.FromMinutes(10);
 
@@ -25,11 +25,12 @@ public sealed class MadeFilesWork(MadeFiles made, TimeProvider clock, ILogger<Ma
     {
         try
         {
-            made.Sweep(clock.GetUtcNow().UtcDateTime);
+            foreach (var made in rooms)
+                made.Sweep(clock.GetUtcNow().UtcDateTime);
         }
         catch (IOException fault)
         {
-            log.LogError(fault, "A file that a family made could not be taken away");
+            log.LogError(fault, "A made file could not be taken away");
         }
     }
 }

@@ -10,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Web.Travel;
 
 /// <summary>Makes the file of a whole family in the line of long works.</summary>
-public sealed class OutWork(LayoutLine line, IServiceScopeFactory scopes, FileShelf shelf, MadeFiles made, TimeProvider clock)
+public sealed class OutWork(LayoutLine line, IServiceScopeFactory scopes, FileShelf shelf, FilesOfFamilies made, TimeProvider clock)
 {
     public const string Key = "everything out";
 
@@ -21,7 +21,7 @@ public sealed class OutWork(LayoutLine line, IServiceScopeFactory scopes, FileSh
         scope.ServiceProvider.GetRequiredService<CurrentFamily>().ActForProgram(family);
         var now = clock.GetUtcNow().UtcDateTime;
         made.Sweep(now);
-        var file = made.Begin(family, by, now);
+        var file = made.Begin([family], by, now);
         try
         {
             await using (file)

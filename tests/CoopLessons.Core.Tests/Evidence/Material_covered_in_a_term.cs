@@ -63,8 +63,8 @@ public class Material_covered_in_a_term
         var linnet = Guid.NewGuid();
         LoggedEntry Entry(string what, int minutes) => new(Guid.NewGuid(), 1, new(2026, 7, 6), null, what, Place.Home, [new LearnerTime(linnet, new Minutes(minutes))], [new SubjectWeight(Science, 1)], []);
         SubjectFacts Facts(params LoggedEntry[] log) => SubjectFacts.Of(HoursLedger.Of(linnet, [new(Science, "science")], Term, log), Set(Science), Term);
-        Assert.Equal("Linnet worked on Seeds; and Sprouts.", TermWords.Progress("Linnet", Facts(Entry("Sprouts", 20), Entry("Seeds", 30))));
-        Assert.Equal("Linnet worked on Seeds.", TermWords.Progress("Linnet", Facts(Entry("Seeds", 30))));
+        Assert.Equal("Linnet worked on: Seeds; Sprouts.", TermWords.Progress("Linnet", Facts(Entry("Sprouts", 20), Entry("Seeds", 30))));
+        Assert.Equal("Linnet worked on: Seeds.", TermWords.Progress("Linnet", Facts(Entry("Seeds", 30))));
         Assert.Equal("", TermWords.Progress("Linnet", Facts()));
         Assert.Equal("3 of 10 planned lessons and activities were not done in this term, because ", TermWords.Explanation(new MaterialCovered(10, 7)));
     }

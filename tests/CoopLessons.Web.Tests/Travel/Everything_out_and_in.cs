@@ -43,7 +43,7 @@ public sealed class Everything_out_and_in
 
         server.Clock.Advance(MadeFiles.Life);
         Assert.Equal(HttpStatusCode.NotFound, (await family.Guardian.OpenAsync("/family/out/file")).StatusCode);
-        server.Services.GetRequiredService<MadeFiles>().Sweep(server.Clock.GetUtcNow().UtcDateTime);
+        server.Services.GetRequiredService<FilesOfFamilies>().Sweep(server.Clock.GetUtcNow().UtcDateTime);
         Assert.Empty(Directory.GetFiles(Path.Combine(server.Database.Folder, "leaving")));
     }
 

@@ -17,18 +17,14 @@ public sealed class PaperModel(AppDb db, CurrentFamily current, TimeProvider clo
     {
         if (!await OpenAsync(secret))
             return NotFound();
-        var kinds = Pieces.Values.Select(p => Files[p.Hash]).DistinctBy(f => f.Hash).ToDictionary(f => f.Hash, f => UploadWords.Taken(f.Kind), StringComparer.Ordinal);
         try
         {
-            var made = await maker.MakeAsync(
-                Family.Id, kinds.Keys, (paths, to, aside, ct) => PortfolioPdf.Write(
-                    Papers, new PaperFiles(to, aside, kinds.ToDictionary(k => k.Key, k => new PageSource(paths.GetValueOrDefault(k.Key, k.Key), k.Value), StringComparer.Ordinal)), ct), Ct);
+            var made = await maker.MakeAsync(Family.Id, Pieces.Values.Select(p => Files[p.Hash]), (files, ct) => PortfolioPdf.Write(Papers, files, ct), Ct);
             if (made is not null)
             {
                 await NoteAsync("the PDF");
                 await Db.GiveOutAsync(Link.SchoolYearId, Link.LearnerId, "portfolio", Papers.Seal, made, Papers.Report.Heading.MadeOn, Ct);
-                var heading = Papers.Report.Heading;
-                Response.Headers.ContentDisposition = HoursFile.Named("portfolio", heading.Learner, heading.Year, "pdf", "application/pdf", []).Disposition.ToString();
+                Response.Headers.ContentDisposition = PortfolioAtHand.Name(full: false, Papers.Report.Heading.Learner, Papers.Report.Heading.Year).Disposition.ToString();
                 return File(made, "application/pdf");
             }
         }

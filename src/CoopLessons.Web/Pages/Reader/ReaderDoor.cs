@@ -1,5 +1,4 @@
 using CoopLessons.Core.Evidence;
-using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Data;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Families;
@@ -56,10 +55,10 @@ public abstract class ReaderDoor(AppDb db, CurrentFamily current, TimeProvider c
         var pieces = portfolio.Subjects.SelectMany(s => s.Samples).Concat(portfolio.Pairs.Where(p => p.Kept).SelectMany(p => new[] { p.Early, p.Late })).DistinctBy(p => p.Id).ToList();
         Files = await PortfolioYear.FilesAsync(Db, pieces, Ct);
         var held = await Shelf.HeldAsync(Family.Id, Files.Keys, Ct);
-        var paper = await Db.PrintHabits.AsNoTracking().Select(h => (PaperSize?)h.Paper).SingleOrDefaultAsync(Ct) ?? PrintHabits.Usual.Paper;
+        var paper = await Db.PaperSizeAsync(Ct);
         var reading = await ListOfReading.LoadAsync(Db, portfolio.Log.Learner, portfolio.Year, today, Ct);
         Papers = PortfolioOnPaper.Of(portfolio, reading, Files, held, paper, full: false, bounds) with { Seal = await Db.SealMarkAsync(link.SchoolYearId, link.LearnerId, Ct) };
-        var shown = Papers.Subjects.SelectMany(s => s.Samples).Concat(Papers.Pairs.SelectMany(p => new[] { p.Early, p.Late })).Select(s => s.Hash).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var shown = Papers.Hashes.ToHashSet(StringComparer.Ordinal);
         Pieces = pieces.Where(p => shown.Contains(p.Hash) && p.Learners.Count == 1).ToDictionary(p => p.Id);
         HttpContext.KeepAddressSecret();
         return true;

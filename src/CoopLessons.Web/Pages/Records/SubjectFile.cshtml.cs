@@ -1,7 +1,6 @@
 using CoopLessons.Core.Evidence;
 using CoopLessons.Core.Hours;
 using CoopLessons.Core.Prepare.Books;
-using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Data;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Files;
@@ -35,11 +34,11 @@ public sealed class SubjectFileModel(AppDb db, TimeProvider clock, FileShelf she
         var on = new PortfolioOnPaper(files, await shelf.HeldAsync(Family.Id, files.Keys, Ct), days, full: false);
         var told = await Db.Portfolios.AsNoTracking().SingleOrDefaultAsync(p => p.LearnerId == learnerId && p.SchoolYearId == yearId, Ct);
         var reading = await ListOfReading.LoadAsync(Db, log.Learner, year, Today, Ct);
-        var paper = await Db.PrintHabits.AsNoTracking().Select(h => (PaperSize?)h.Paper).SingleOrDefaultAsync(Ct) ?? PrintHabits.Usual.Paper;
+        var paper = await Db.PaperSizeAsync(Ct);
         var seal = await Db.SealMarkAsync(yearId, learnerId, Ct);
         var papers = new SubjectPacketPapers(
             Family.Name, log.Learner.Name, Today, days,
-            new SubjectPaper(subject.Name, subject.ReadAs, NarrativeFacts.Of(found.Evidence.Facts), told?.Of(subject.Key).Narrative ?? "", [.. found.Evidence.Pieces.SelectMany(p => on.Samples(p, firstOnly: true))], found.Evidence.Missing),
+            new SubjectPaper(subject.Name, subject.ReadAs, found.Evidence.Sentences, told?.Of(subject.Key).Narrative ?? "", [.. found.Evidence.Pieces.SelectMany(p => on.Samples(p, firstOnly: true))], found.Evidence.Missing),
             PortfolioOnPaper.Log(log.Ledger, c => SubjectAskedFor.Counts(c, subject, days)), found.Evidence.Facts.Minutes,
             [.. reading.Lines.Where(l => ReadingList.Holds(days, l.BegunOn, l.EndedOn))], LogFingerprint.Of(log.Ledger), paper, seal);
         var shown = papers.Subject.Samples.Select(s => s.Hash).OfType<string>().Distinct().ToList();

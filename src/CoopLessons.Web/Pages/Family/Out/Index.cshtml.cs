@@ -13,7 +13,7 @@ namespace CoopLessons.Web.Pages.Families.Out;
 
 /// <summary>Asks for everything of the family in one file, shows how far it is, and where it lies.</summary>
 [EnableRateLimiting(Access.Brake)]
-public sealed class IndexModel(AppDb db, TimeProvider clock, UserManager<Person> people, LayoutLine line, OutWork work, MadeFiles made) : FamilyPage(db, clock)
+public sealed class IndexModel(AppDb db, TimeProvider clock, UserManager<Person> people, LayoutLine line, OutWork work, FilesOfFamilies made) : FamilyPage(db, clock)
 {
     [BindProperty]
     [StringLength(SignIns.LongestPassword, ErrorMessage = "A password has at most {1} signs.")]
@@ -22,7 +22,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, UserManager<Person>
 
     public JobStanding? Job => line.Newest(Family.Id, OutWork.Key);
 
-    public MadeFile? Made => made.Find(Family.Id, Now);
+    public MadeFile? Made => made.Find([Family.Id], Now);
 
     public bool IsMine => Made?.ById == Db.Current.PersonId;
 

@@ -4,13 +4,15 @@ using CoopLessons.Data.Evidence;
 using CoopLessons.Documents;
 using CoopLessons.Web.Pages.Log;
 using CoopLessons.Web.Pages.Pieces;
+using CoopLessons.Web.Planning;
+using CoopLessons.Web.Travel;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Records;
 
 /// <summary>A learner's portfolio of a year: what goes into it, what is written of each subject, which samples stand for it.</summary>
-public sealed class PortfolioModel(AppDb db, TimeProvider clock) : LearnerYearPage(db, clock)
+public sealed class PortfolioModel(AppDb db, TimeProvider clock, FullPortfolioWork work, FullPortfolios made, LayoutLine line) : LearnerYearPage(db, clock)
 {
     [BindProperty]
     public PortfolioInput Input { get; set; } = new();
@@ -40,7 +42,7 @@ public sealed class PortfolioModel(AppDb db, TimeProvider clock) : LearnerYearPa
         if (Input.Parts.Exists(p => !Enum.IsDefined(p)))
             ModelState.AddModelError("Input.Parts", "One of these parts is not known.");
         if (draft is not null && Portfolio.Subjects.FirstOrDefault(s => s.Subject.Key == draft) is { } subject && Input.Subjects.Find(s => s.Key == draft) is { } told)
-            told.Narrative = string.Join('\n', new[] { (told.Narrative ?? "").Trim(), string.Join(' ', NarrativeFacts.Of(subject.Evidence.Facts)) }.Where(t => t.Length > 0));
+            told.Narrative = string.Join('\n', new[] { (told.Narrative ?? "").Trim(), string.Join(' ', subject.Evidence.Sentences) }.Where(t => t.Length > 0));
         if (!ModelState.IsValid)
             return Again();
         var choices = Portfolio.Choices;
@@ -55,11 +57,69 @@ public sealed class PortfolioModel(AppDb db, TimeProvider clock) : LearnerYearPa
         return Redirect(Address(draft));
     }
 
+    /// <summary>Asks for the full portfolio, which takes a while.</summary>
+    public async Task<IActionResult> OnPostFullAsync()
+    {
+        ModelState.Clear();
+        if (!await FindAsync() || Log is null)
+            return NotFound();
+        if (work.Ask(Family.Id, Db.Current.PersonId!.Value, Learner!.Id, Year!.Id) is null)
+            Say("The server is busy with what others asked for. Ask again in a minute.");
+        return Redirect(Address("take"));
+    }
+
+    public async Task<IActionResult> OnPostCallOffAsync()
+    {
+        ModelState.Clear();
+        if (!await FindAsync() || Log is null)
+            return NotFound();
+        if (Job is { IsOver: false } job)
+            line.Cancel(Family.Id, job.Id);
+        return Redirect(Address("take"));
+    }
+
+    /// <summary>How far the full portfolio is, for a page that waits; where it is over, the page is loaded anew.</summary>
+    public async Task<IActionResult> OnGetProgressAsync()
+    {
+        if (!await FindAsync() || Log is null)
+            return NotFound();
+        if (!Request.IsHtmx())
+            return Redirect(Address("take"));
+        if (Job is null or { IsOver: true })
+            Response.Headers["HX-Redirect"] = Address(null);
+        return Fragment("_Full", this);
+    }
+
+    /// <summary>The making of the full portfolio; null where nobody asked for it.</summary>
+    public JobStanding? Job => work.Standing(Family.Id, Learner!.Id, Year!.Id);
+
+    /// <summary>The full portfolio as it was made; null where none lies there.</summary>
+    public MadeFile? Made => made.Find([Family.Id, Learner!.Id, Year!.Id], Now);
+
+    /// <summary>Why the last making came to nothing; null where it did not.</summary>
+    public string? Fault => Job switch
+    {
+        { State: JobState.Failed } => "The full portfolio could not be made. What happened is in the server’s log; nothing of yours was changed.",
+        { Result: FullPortfolioMade { Fault: { } fault } } => fault,
+        _ => null,
+    };
+
+    public string JobTells => Job switch
+    {
+        { State: JobState.Waiting } => "The server is busy with something else; this is begun next.",
+        { State: JobState.Running, Step.Length: > 0 } => Job.Step + ".",
+        { State: JobState.Done } => "The full portfolio is made.",
+        { State: JobState.Dropped } => "This was called off.",
+        _ => "The full portfolio is being made.",
+    };
+
     public bool IsSaved => Portfolio is not null && Db.Entry(Portfolio.Choices).State != EntityState.Detached && Db.Entry(Portfolio.Choices).State != EntityState.Added;
 
     public PieceList Pieces(IReadOnlyList<Piece> pieces) => new(pieces, Words, Day: true);
 
     public string Paper(string size) => $"/records/{Learner!.Id}/{Year!.Id}/portfolio-{size}.pdf";
+
+    public string At(string handler) => Url.Page("/Records/Portfolio/Index", handler, new { learner = Learner!.Id, year = Year!.Id })!;
 
     private string Address(string? draft) =>
         Url.Page("/Records/Portfolio/Index", new { learner = Learner!.Id, year = Year!.Id }) + (draft is null ? "" : $"#{draft}");

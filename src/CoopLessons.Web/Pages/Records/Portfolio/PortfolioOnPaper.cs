@@ -34,7 +34,7 @@ public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> fil
             bounds?.Reader ?? portfolio.Choices.Reader, on.Told(portfolio.Choices.Opening), Has(PortfolioPart.Months),
             Has(PortfolioPart.Days) ? [.. Month.Through(portfolio.Year.Days).Select(m => new MonthOfDays(m, [.. portfolio.Log.Days.Counted.Where(m.Contains).Select(d => d.Day).Order()]))] : null,
             Has(PortfolioPart.Reading) ? on.Told(reading) : null,
-            Has(PortfolioPart.Subjects) ? [.. portfolio.Subjects.Where(s => s.Subject.ByLaw || Has(PortfolioPart.OwnSubjects) || !portfolio.Subjects.Any(o => o.Subject.ByLaw)).Select(s => on.Subject(s, Has(PortfolioPart.Missing)))] : [],
+            Has(PortfolioPart.Subjects) ? SubjectPaper.EachShownOnce(portfolio.Subjects.Where(s => s.Subject.ByLaw || Has(PortfolioPart.OwnSubjects) || !portfolio.Subjects.Any(o => o.Subject.ByLaw)).Select(s => on.Subject(s, Has(PortfolioPart.Missing)))) : [],
             Has(PortfolioPart.Pairs) ? [.. portfolio.Pairs.Where(p => p.Kept && on.Shows(p.Early) && on.Shows(p.Late)).Select(p => new PairPaper(on.Told(p.Skill), on.Samples(p.Early, firstOnly: true)[0], on.Samples(p.Late, firstOnly: true)[0], on.Told(p.Words)))] : [],
             Has(PortfolioPart.Log) ? [.. Log(ledger, _ => true).Select(l => l with { What = on.Told(l.What), Subjects = on.Told(l.Subjects) })] : null,
             Has(PortfolioPart.Law) ? portfolio.Standing.Section : null,
@@ -42,8 +42,8 @@ public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> fil
     }
 
     public SubjectPaper Subject(PortfolioSubject subject, bool missing) => new(
-        Told(subject.Subject.Name), Told(subject.Subject.ReadAs), [.. NarrativeFacts.Of(subject.Evidence.Facts).Select(Told)], Told(subject.Narrative),
-        [.. (full ? subject.Evidence.Pieces : subject.Samples).Where(Shows).SelectMany(p => Samples(p, firstOnly: !full))], missing ? [.. subject.Evidence.Missing.Select(Told)] : []);
+        Told(subject.Subject.Name), Told(subject.Subject.ReadAs), [.. subject.Evidence.Sentences.Select(Told)], Told(subject.Narrative),
+        [.. (full && !subject.Subject.Topic ? subject.Evidence.Pieces : subject.Samples).Where(Shows).SelectMany(p => Samples(p, firstOnly: !full))], missing ? [.. subject.Evidence.Missing.Select(Told)] : []);
 
     /// <summary>Whether a piece is shown at all: outside the family only what is this child’s alone and shows no face.</summary>
     public bool Shows(Piece piece) => bounds is null || (piece.Learners.Count == 1 && !piece.FacesOut);

@@ -1,7 +1,5 @@
 using CoopLessons.Core.Evidence;
-using CoopLessons.Core.Families;
 using CoopLessons.Core.Hours;
-using CoopLessons.Core.Prepare.Printing;
 using CoopLessons.Data;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Prepare.Printing;
@@ -20,24 +18,20 @@ public sealed class TermFileModel(AppDb db, TimeProvider clock) : FamilyPage(db,
             return NotFound();
         var year = await Db.SchoolYears.AsNoTracking().Include(y => y.Breaks).SingleAsync(y => y.Id == report.SchoolYearId, Ct);
         var term = (await TermAtHand.LoadAsync(Db, report.LearnerId, year, report.Days, Today, Ct))!;
-        var paper = await Db.PrintHabits.AsNoTracking().Select(h => (PaperSize?)h.Paper).SingleOrDefaultAsync(Ct) ?? PrintHabits.Usual.Paper;
-        var totals = report.Totals ?? term.Totals;
-        var now = term.Standing.Now;
+        var paper = await Db.PaperSizeAsync(Ct);
+        var (now, then) = (term.Totals(Family.Name), report.Totals);
+        var totals = then ?? now;
+        // Reports that were finished before their head was kept show today's.
+        var heading = then?.Heading ?? now.Heading!;
         var papers = new TermPapers(
-            report.Title, !report.IsFinished, Family.Name, term.Log.Learner.Name, year.Name, report.Days,
-            term.Standing.Law.Learner.Grade is { } grade ? new Level(grade).Name : "",
-            now is null ? "" : $"{(now.Span.Code.Length == 0 ? "Our own" : now.Span.Place)}: {now.Span.Pathway.Name}",
+            report.Title, !report.IsFinished, heading.Family, heading.Learner, heading.Year, report.Days, heading.Grade, heading.Place,
             report.Cite, report.Parts, report.Opening, new Minutes(totals.Minutes), totals.SchoolDays, totals.Entries, totals.Fingerprint, report.FinishedOn ?? Today,
-            [.. (report.IsFinished ? report.Subjects : term.Told(report)).Select(t => On(t, term.Subjects.FirstOrDefault(s => s.Subject.Key == t.Key)))], paper);
-        var file = HoursFile.Named(report.Title, term.Log.Learner.Name, year.Name, "pdf", "application/pdf", TermReportPdf.Write(papers));
+            [.. (report.IsFinished ? report.Subjects : term.Told(report)).Select(t => On(t, t.Fixed ?? term.Subjects.First(s => s.Subject.Key == t.Key).Figures))], paper);
+        var file = HoursFile.Named(report.Title, heading.Learner, heading.Year, "pdf", "application/pdf", TermReportPdf.Write(papers));
         Response.Headers.ContentDisposition = file.Disposition.ToString();
         return File(file.Bytes, file.ContentType);
     }
 
-    private static TermSubjectPaper On(TermSubjectTold told, TermSubject? now)
-    {
-        var figures = told.Fixed ?? now!.Figures;
-        return new TermSubjectPaper(
-            told.Name, now?.Subject.ReadAs ?? "", new Minutes(figures.Minutes), figures.Days, new MaterialCovered(figures.Planned, figures.Done), told.PerCent, told.Mark, told.Narrative, told.Explanation);
-    }
+    private static TermSubjectPaper On(TermSubjectTold told, TermFigures figures) => new(
+        told.Name, figures.ReadAs, new Minutes(figures.Minutes), figures.Days, new MaterialCovered(figures.Planned, figures.Done), told.PerCent, told.Mark, told.Narrative, told.Explanation, figures.Topic);
 }

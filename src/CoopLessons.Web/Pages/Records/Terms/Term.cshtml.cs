@@ -22,8 +22,8 @@ public sealed class TermModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
     public TermAtHand Term { get; private set; } = null!;
 
     /// <summary>What changed in the log since the report was finished; null where nothing did.</summary>
-    public string? Since => Report.Totals is not { } then || then.Fingerprint == Term.Totals.Fingerprint ? null
-        : $"The log of these days has changed since: it now holds {new Core.Hours.Minutes(Term.Totals.Minutes).Clock} hours on {RecordWords.SchoolDays(Term.Totals.SchoolDays)}. This report stays as it was; draft it anew if a corrected one is needed.";
+    public string? Since => Report.Totals is not { } then || then.Fingerprint == Term.Fingerprint ? null
+        : $"The log of these days has changed since: it now holds {Term.Log.Ledger.Total.Clock} hours on {RecordWords.SchoolDays(Term.Log.Days.Strict)}. This report stays as it was; draft it anew if a corrected one is needed.";
 
     public async Task<IActionResult> OnGetAsync(Guid id)
     {
@@ -59,7 +59,7 @@ public sealed class TermModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         Expect(Report, Input.Version);
         Report.Describe(Input.Title!.Trim(), days, Input.Parts, (Input.Opening ?? "").Trim(), told);
         if (finish)
-            Report.Finish(Term.Totals, [.. told.Zip(Term.Subjects, (t, s) => t with { Fixed = s.Figures })], Today, await AuthorAsync());
+            Report.Finish(Term.Totals(Family.Name), [.. told.Zip(Term.Subjects, (t, s) => t with { Fixed = s.Figures })], Today, await AuthorAsync());
         if (!await SaveAsync())
             return Again(StatusCodes.Status409Conflict);
         Say(finish ? "Finished. It stays as it is now; take the PDF and hand it in." : "Saved.");
@@ -83,7 +83,7 @@ public sealed class TermModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
 
     /// <summary>Whether less was covered than the law lets pass without a word.</summary>
     public bool IsUnder(TermSubject subject, int? perCent) =>
-        Report.ExplainUnder is { } figure && Report.Parts.Contains(ReportPart.Material) && (perCent is { } said ? said < figure : subject.Covered.IsUnder(figure));
+        !subject.Subject.Topic && Report.ExplainUnder is { } figure && Report.Parts.Contains(ReportPart.Material) && (perCent is { } said ? said < figure : subject.Covered.IsUnder(figure));
 
     public string Fault(int index, string field) => ModelState[$"Input.Subjects[{index}].{field}"]?.Errors.FirstOrDefault()?.ErrorMessage ?? "";
 
