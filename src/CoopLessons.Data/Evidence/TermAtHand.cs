@@ -54,6 +54,10 @@ public sealed record TermAtHand(LearnerYear Log, SchoolYear Year, LearnerStandin
         return [.. Subjects.Select(s => told.GetValueOrDefault(s.Subject.Key) ?? s.Drafted(Log.Learner.Name, report.ExplainUnder, Before(s)))];
     }
 
+    /// <summary>What was told, with every figure as it stands now.</summary>
+    /// <param name="told">One for each subject, in their order.</param>
+    public IReadOnlyList<TermSubjectTold> Fixed(IEnumerable<TermSubjectTold> told) => [.. told.Zip(Subjects, (t, s) => t with { Fixed = s.Figures })];
+
     private string? Before(TermSubject subject) => subject.Subject.Family.Count == 0 ? null
         : Subjects.TakeWhile(s => s != subject).FirstOrDefault(s => !s.Subject.Topic && s.Subject.Family.SetEquals(subject.Subject.Family))?.Subject.Name;
 

@@ -76,6 +76,10 @@ public static class Millrace
                 await new ListsOfFamily(db, house, lists, today).AddAsync(ct);
             await db.SaveChangesAsync(ct);
             db.ChangeTracker.Clear();
+            if (CoopPortfolios.Read().Families.TryGetValue(house.Family.Name, out var portfolios))
+                await new PortfoliosOfFamily(db, house, portfolios, today).AddAsync(ct);
+            await db.SaveChangesAsync(ct);
+            db.ChangeTracker.Clear();
             if (CoopSeals.Read().Families.TryGetValue(house.Family.Name, out var seal))
                 await new SealOfFamily(db, house, seal, today).AddAsync(ct);
             await transaction.CommitAsync(ct);

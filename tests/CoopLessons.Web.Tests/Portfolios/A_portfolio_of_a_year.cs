@@ -155,6 +155,63 @@ public sealed class A_portfolio_of_a_year(TestServer server)
     }
 
     [Fact]
+    public async Task Is_made_full_on_request_and_fetched_by_its_guardians()
+    {
+        var year = await YearOfWork.OfAsync(server);
+        await year.PhotoAsync(new(2025, 9, 4), caption: "Seeds");
+        using var early = await year.Guardian.OpenAsync(year.File("full"));
+        Assert.Equal(HttpStatusCode.Redirect, early.StatusCode);
+        var page = await year.Guardian.GetAsync(early.Headers.Location!.OriginalString);
+        Assert.Contains("is to be made first", page.QuerySelector("#said")!.TextContent, StringComparison.Ordinal);
+        Assert.Null(page.QuerySelector("a[href$='portfolio-full.pdf']"));
+
+        await year.MakeFullAsync();
+        page = await year.Guardian.GetAsync(year.Page);
+        Assert.Contains("Full, made on 12 March", page.QuerySelector($"a[href='{year.File("full")}']")!.TextContent, StringComparison.Ordinal);
+        using var made = await year.Guardian.OpenAsync(year.File("full"));
+        Assert.Equal("portfolio-full-linnet-2025-26.pdf", made.Content.Headers.ContentDisposition!.FileName);
+        using var others = await year.Guardian.OpenAsync(year.File("full", "Wren"));
+        Assert.Equal(HttpStatusCode.Redirect, others.StatusCode);
+    }
+
+    [Fact]
+    public async Task Says_where_its_making_could_not_read_a_file()
+    {
+        var year = await YearOfWork.OfAsync(server);
+        await year.PieceAsync("no picture at all"u8.ToArray(), StoredKind.Jpeg, PieceKind.Photo, 1, new(2025, 9, 4), "science", "Seeds");
+        await year.MakeFullAsync();
+        var page = await year.Guardian.GetAsync(year.Page);
+        Assert.Contains("cannot be read any more", page.QuerySelector("#progress .note")!.TextContent, StringComparison.Ordinal);
+        Assert.Null(page.QuerySelector("a[href$='portfolio-full.pdf']"));
+    }
+
+    [Fact]
+    public async Task Shows_a_sample_once_and_says_where()
+    {
+        var year = await YearOfWork.OfAsync(server);
+        await year.PhotoAsync(new(2025, 9, 4), "reading", "The lighthouse");
+        var paper = await year.BytesAsync(year.File("full"));
+        var text = Squeezed(PaperReader.AllText(paper));
+        Assert.Equal(1, text.Split("“The lighthouse”").Length - 1);
+        Assert.Contains("Also of this subject, shown under Reading: 4 September 2025.", text, StringComparison.Ordinal);
+        using var document = PdfDocument.Open(paper);
+        Assert.Single(document.GetPages().SelectMany(p => p.GetImages()));
+    }
+
+    [Theory]
+    [InlineData("short")]
+    [InlineData("full")]
+    public async Task Shows_a_picture_that_is_high_upright(string size)
+    {
+        var year = await YearOfWork.OfAsync(server);
+        await year.PhotoAsync(new(2025, 9, 4), size: 240, high: 320);
+        using var document = PdfDocument.Open(await year.BytesAsync(year.File(size)));
+        var box = Assert.Single(document.GetPages().SelectMany(p => p.GetImages())).BoundingBox;
+        Assert.Equal(240.0 / 320, Math.Abs(box.TopRight.X - box.BottomLeft.X) / Math.Abs(box.TopRight.Y - box.BottomLeft.Y), 0.01);
+        Assert.Equal(48, box.BottomLeft.X, 0.1);
+    }
+
+    [Fact]
     public async Task Is_the_same_file_for_the_same_year_and_day()
     {
         var year = await YearOfWork.OfAsync(server);

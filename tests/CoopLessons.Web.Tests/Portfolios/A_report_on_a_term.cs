@@ -29,7 +29,7 @@ public sealed class A_report_on_a_term(TestServer server)
         var page = await DraftAsync(log, list);
         Assert.Contains("1 July 2025 to 30 September 2025", page.Plain(), StringComparison.Ordinal);
         Assert.Contains("60:00 hours and minutes", page.Plain(), StringComparison.Ordinal);
-        Assert.Contains("Linnet worked on Read and wrote.", page.QuerySelector("#law-science-1-6 textarea")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Linnet worked on: Read and wrote.", page.QuerySelector("#law-science-1-6 textarea")!.TextContent, StringComparison.Ordinal);
         // Source: 8 NYCRR § 100.10(e)(2)(i), the subjects of grades 1 to 6; those that are asked for in every grade stand after them.
         Assert.Equal(
             ["Arithmetic", "Reading", "Spelling", "Writing", "The English language", "Geography", "United States history", "Science", "Health education", "Music", "Visual arts", "Physical education"],
@@ -64,6 +64,32 @@ public sealed class A_report_on_a_term(TestServer server)
         Assert.DoesNotContain("Draft", text, StringComparison.Ordinal);
     }
 
+    // Source: 8 NYCRR § 100.10(e)(1): the dangers of fire are to be taught, in whichever subject; no hours are set for it.
+    [Fact]
+    public async Task Claims_no_hours_for_a_matter_that_is_taught_within_a_subject()
+    {
+        var log = await UnderAsync("US-NY", "home-instruction");
+        await log.WriteAsync(new(2025, 9, 8), 60, [("health", 1)], what: "Teeth");
+        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        Assert.Contains("Linnet worked on: Teeth.", page.QuerySelector("#law-health-1-6 textarea")!.TextContent, StringComparison.Ordinal);
+        var fire = page.QuerySelector("#law-fire-safety")!;
+        Assert.Contains("Taught within Health, without hours of its own.", fire.Plain(), StringComparison.Ordinal);
+        Assert.Equal("", fire.QuerySelector("textarea")!.TextContent.Trim());
+        var text = await PdfAsync(log, page);
+        Assert.Contains("Fire and arson prevention and safety (within Health)", text, StringComparison.Ordinal);
+        Assert.Equal(1, text.Split("Teeth").Length - 1);
+    }
+
+    [Fact]
+    public async Task Says_once_what_two_of_its_subjects_share()
+    {
+        var log = await UnderAsync("US-NY", "home-instruction");
+        await log.WriteAsync(new(2025, 9, 8), 60, [("writing", 1)], what: "Twelve words");
+        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        Assert.Contains("Linnet worked on: Twelve words.", page.QuerySelector("#law-spelling textarea")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("As under Spelling.", page.QuerySelector("#law-writing textarea")!.TextContent.Trim());
+    }
+
     // Source: S.C. Code § 59-65-47: twice a year, attendance and the child's progress in each basic subject; no hours are asked for.
     [Fact]
     public async Task Is_drafted_in_south_carolinas_shape_for_the_first_half()
@@ -77,7 +103,7 @@ public sealed class A_report_on_a_term(TestServer server)
         var text = await PdfAsync(log, page);
         Assert.Contains("Attendance 40 days of school", text, StringComparison.Ordinal);
         Assert.DoesNotContain("decimal hours", text, StringComparison.Ordinal);
-        Assert.Contains("Linnet worked on Read and wrote.", text, StringComparison.Ordinal);
+        Assert.Contains("Linnet worked on: Read and wrote.", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -93,6 +119,15 @@ public sealed class A_report_on_a_term(TestServer server)
         Assert.Equal(sent, await BytesAsync(log, page));
         var again = await log.Guardian.GetAsync(page.Location.PathName);
         Assert.Contains("it now holds 1:15 hours", again.Plain(), StringComparison.Ordinal);
+
+        // Nor does what the family and the child are called later.
+        await log.Family.WithDbAsync(async db =>
+        {
+            var linnet = await db.Learners.SingleAsync(l => l.Id == log.Linnet);
+            linnet.Describe("Linnea", linnet.BirthDate, linnet.Allergies, linnet.AllergyNote);
+            await db.SaveChangesAsync();
+        });
+        Assert.Equal(sent, await BytesAsync(log, page));
 
         // A page that was left open cannot change it.
         using var late = await log.Guardian.SubmitAsync(page, new() { ["Input.Opening"] = "Otherwise." }, "form.wide");

@@ -1,7 +1,10 @@
+using System.Net;
 using CoopLessons.Core.Requirements;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Files;
 using CoopLessons.Data.Log;
+using CoopLessons.Web.Pages.Records;
+using CoopLessons.Web.Planning;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Documents;
 using CoopLessons.Web.Tests.Evidence;
@@ -39,9 +42,9 @@ internal sealed class YearOfWork
 
     /// <summary>A photo on the shelf, as if it had been brought.</summary>
     public async Task<Guid> PhotoAsync(
-        DateOnly date, string subject = "science", string caption = "", bool setAside = false, bool facesOut = false, string[]? who = null, Guid? entry = null, int size = 240)
+        DateOnly date, string subject = "science", string caption = "", bool setAside = false, bool facesOut = false, string[]? who = null, Guid? entry = null, int size = 240, int? high = null)
     {
-        using var picture = SamplePhotos.Quarters(size, size * 3 / 5);
+        using var picture = SamplePhotos.Quarters(size, high ?? size * 3 / 5);
         var jpeg = SamplePhotos.Encoded(picture, SKEncodedImageFormat.Jpeg);
         return await PieceAsync(jpeg, StoredKind.Jpeg, PieceKind.Photo, 1, date, subject, caption, setAside, facesOut, who, entry);
     }
@@ -62,8 +65,21 @@ internal sealed class YearOfWork
         return id;
     }
 
+    /// <summary>Asks for the full portfolio and waits until it is made.</summary>
+    public async Task MakeFullAsync()
+    {
+        var asked = await Guardian.SubmitAsync(await Guardian.GetAsync(Page), [], "form[action*='handler=Full']");
+        Assert.Equal(HttpStatusCode.Redirect, asked.StatusCode);
+        var services = Family.Server.Services;
+        var job = services.GetRequiredService<FullPortfolioWork>().Standing(Family.Id, Log.Linnet, Log.YearId)!;
+        await services.GetRequiredService<LayoutLine>().WaitAsync(Family.Id, job.Id, default);
+    }
+
+    /// <summary>A file; a full portfolio is made anew.</summary>
     public async Task<byte[]> BytesAsync(string path)
     {
+        if (path == File("full"))
+            await MakeFullAsync();
         using var answer = await Guardian.OpenAsync(path);
         Assert.True(answer.Content.Headers.ContentType?.MediaType == "application/pdf", $"{(int)answer.StatusCode} {answer.Headers.Location}");
         return await answer.Content.ReadAsByteArrayAsync();

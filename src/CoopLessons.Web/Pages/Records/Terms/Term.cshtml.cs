@@ -59,7 +59,7 @@ public sealed class TermModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         Expect(Report, Input.Version);
         Report.Describe(Input.Title!.Trim(), days, Input.Parts, (Input.Opening ?? "").Trim(), told);
         if (finish)
-            Report.Finish(Term.Totals(Family.Name), [.. told.Zip(Term.Subjects, (t, s) => t with { Fixed = s.Figures })], Today, await AuthorAsync());
+            Report.Finish(Term.Totals(Family.Name), Term.Fixed(told), Today, await AuthorAsync());
         if (!await SaveAsync())
             return Again(StatusCodes.Status409Conflict);
         Say(finish ? "Finished. It stays as it is now; take the PDF and hand it in." : "Saved.");
