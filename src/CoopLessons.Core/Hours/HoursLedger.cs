@@ -79,6 +79,10 @@ public sealed class HoursLedger
     public IReadOnlyDictionary<DateOnly, Minutes> ByDate(Func<Credit, bool> which) =>
         _credits.Where(which).GroupBy(c => c.Date).ToDictionary(g => g.Key, g => g.Select(c => c.Minutes).Sum());
 
+    /// <summary>Minutes of each entry that has any among the credits asked for.</summary>
+    public IReadOnlyDictionary<Guid, Minutes> ByEntry(Func<Credit, bool> which) =>
+        _credits.Where(c => c.Minutes > Minutes.Zero && which(c)).GroupBy(c => c.EntryId).ToDictionary(g => g.Key, g => g.Select(c => c.Minutes).Sum());
+
     /// <summary>The sum of the credits asked for.</summary>
     public Minutes SumOf(Func<Credit, bool> which) => _credits.Where(which).Select(c => c.Minutes).Sum();
 

@@ -21,19 +21,21 @@ public sealed record PairOfPieces(Piece Early, Piece Late, string Skill, string 
 
 /// <summary>A learner's portfolio of a year as it stands in the database: the only way by which pages and papers come to it.</summary>
 /// <param name="Choices">As the family decided; one that is not saved yet where it decided nothing.</param>
+/// <param name="IsSaved">Whether it decided anything yet.</param>
 /// <param name="Subjects">Those that the law asks for, then the family's own of which something is there.</param>
 public sealed record PortfolioYear(
-    LearnerYear Log, SchoolYear Year, LearnerStanding Standing, HoursReport Report, Portfolio Choices, IReadOnlyList<PortfolioSubject> Subjects, IReadOnlyList<PairOfPieces> Pairs)
+    LearnerYear Log, SchoolYear Year, LearnerStanding Standing, HoursReport Report, Portfolio Choices, bool IsSaved, IReadOnlyList<PortfolioSubject> Subjects, IReadOnlyList<PairOfPieces> Pairs)
 {
     /// <param name="log">Of the whole school year.</param>
     public static async Task<PortfolioYear> LoadAsync(AppDb db, LearnerYear log, SchoolYear year, DateOnly today, CancellationToken ct)
     {
         var standing = await LearnerStanding.LoadAsync(db, log, year, today, ct);
-        var choices = await db.Portfolios.SingleOrDefaultAsync(p => p.LearnerId == log.Learner.Id && p.SchoolYearId == year.Id, ct) ?? new Portfolio(log.Learner.Id, year.Id);
+        var saved = await db.Portfolios.SingleOrDefaultAsync(p => p.LearnerId == log.Learner.Id && p.SchoolYearId == year.Id, ct);
+        var choices = saved ?? new Portfolio(log.Learner.Id, year.Id);
         var pieces = await SubjectEvidence.PiecesOfAsync(db, log.Learner.Id, year.Days, ct);
         var subjects = SubjectAsked.All(standing).Select(s => SubjectEvidence.Of(standing, log.Ledger, s, year.Days, pieces))
             .Where(e => e.Subject.ByLaw || e.Facts.Days + e.Facts.Touched + e.Pieces.Count > 0).Select(e => Shown(e, choices.Of(e.Subject.Key)));
-        return new PortfolioYear(log, year, standing, log.Report(year.Name, today), choices, [.. subjects], PairsOf(log, choices, pieces));
+        return new PortfolioYear(log, year, standing, log.Report(year.Name, today), choices, saved is not null, [.. subjects], PairsOf(log, choices, pieces));
     }
 
     /// <summary>The files of the year's pieces, by hash.</summary>

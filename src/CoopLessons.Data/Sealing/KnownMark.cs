@@ -1,5 +1,6 @@
 using CoopLessons.Core.Sealing;
 using CoopLessons.Data.Tenancy;
+using CoopLessons.Data.Travel;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -20,7 +21,7 @@ public sealed class KnownMark : IFamilyOwned, IAppendOnly
     /// <param name="number">Of the amendment; 0 for what is none.</param>
     /// <param name="on">The day on which it was given out, in the family's time zone.</param>
     public KnownMark(Fingerprint mark, MarkKind kind, Guid schoolYearId, Guid learnerId, int number, DateOnly on) =>
-        (Mark, Opening, Kind, SchoolYearId, LearnerId, Number, On) = (mark.Hex, OpeningOf(mark.Hex), kind, schoolYearId, learnerId, number, on);
+        (Mark, Opening, Kind, SchoolYearId, LearnerId, Number, On, GivenOutHere) = (mark.Hex, OpeningOf(mark.Hex), kind, schoolYearId, learnerId, number, on, true);
 
     public Guid FamilyId { get; private set; }
 
@@ -34,6 +35,10 @@ public sealed class KnownMark : IFamilyOwned, IAppendOnly
     public Guid LearnerId { get; private set; }
     public int Number { get; private set; }
     public DateOnly On { get; private set; }
+
+    /// <summary>False for one that came with a family from elsewhere: this server cannot vouch for it.</summary>
+    [StaysHere("says what this server gave out itself")]
+    public bool GivenOutHere { get; private set; }
 
     /// <summary>The digits by which rows are looked up.</summary>
     /// <param name="digits">Twelve or more.</param>

@@ -82,13 +82,14 @@ public static class TermReportPdf
             columns.Add(new("Of the plan", 84, Figures: true));
         if (marks)
             columns.Add(new("Mark", 80));
-        var rows = papers.Subjects.Select(s =>
+        var counted = papers.Subjects.Where(s => !s.Topic || s.Share is not null || s.Mark.Length > 0).ToList();
+        var rows = counted.Select(s =>
         {
-            List<string> cells = [s is { Topic: true, ReadAs.Length: > 0 } ? $"{ReportWords.Given(s.Name)} (within {s.ReadAs})" : ReportWords.Given(s.Name)];
+            List<string> cells = [ReportWords.Given(s.Name)];
             if (hours)
                 cells.AddRange(s.Topic ? ["", ""] : [s.Minutes.Clock, ReportWords.Number(s.Days)]);
             if (material)
-                cells.Add(s.Share is { } share ? $"{share} %" : s.Topic ? "" : "not said");
+                cells.Add(s.Share is { } share ? $"{share} %" : "not said");
             if (marks)
                 cells.Add(s.Mark);
             return new PaperRow(cells);
@@ -102,6 +103,11 @@ public static class TermReportPdf
 
         foreach (var slice in new PaperTable(columns, rows, paper.Margin, Figures).Slices(before: 4, paper.WorthKeepingWhole))
             yield return slice;
+        var within = papers.Subjects.Except(counted).Select(s => ReportWords.Given(s.Name) + (s.ReadAs.Length > 0 ? $" (within {s.ReadAs})" : "")).ToList();
+        if (within.Count == 0)
+            yield break;
+        foreach (var slice in Prose.Paragraph($"Taught within other subjects, without hours of their own: {string.Join("; ", within)}.", paper, Body))
+            yield return slice with { Before = slice.Before > 0 ? 8 : 0 };
     }
 
     private static IEnumerable<Slice> Subject(TermSubjectPaper subject, TermPapers papers, Paper paper)

@@ -45,6 +45,18 @@ public sealed class Asking_whether_a_paper_is_unchanged(TestServer server)
     }
 
     [Fact]
+    public async Task Is_told_where_a_family_brought_it_along_from_another_server()
+    {
+        var year = await FinishedYear.MakeAsync(server, wren: Name());
+        var mark = await MarkAsync(year);
+        await year.Family.WithDbAsync(db => db.KnownMarks.ExecuteUpdateAsync(s => s.SetProperty(m => m.GivenOutHere, false)));
+        var answer = await AskAsync(server.Visitor(), mark.Groups);
+        Assert.Contains("Brought here by a family", answer, StringComparison.Ordinal);
+        Assert.Contains("This server cannot vouch for it", answer, StringComparison.Ordinal);
+        Assert.DoesNotContain("Known here", answer, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Names_the_year_to_its_own_guardian_alone()
     {
         var (year, other) = (await FinishedYear.MakeAsync(server, wren: Name()), await FinishedYear.MakeAsync(server, name: "Birch", wren: Name()));

@@ -41,8 +41,21 @@ public sealed class A_family_that_moves(LoadedOnce once)
         foreach (var table in Documented.Select(d => d.Split('.')[0]).Distinct())
             Assert.Equal(Without(first.Rows(table), table), Without(after.Rows(table), table));
         Assert.Equal(Told(first), Told(after));
+        foreach (var table in new[] { "Portfolios", "TermReports", "SealedYears", "KnownMarks", "Courses", "Pieces" })
+            Assert.NotEmpty(first.Rows(table));
         Assert.True(brought.Rows > 5_000, $"{brought.Rows} rows");
         Assert.True(brought.Files > 3, $"{brought.Files} files");
+    }
+
+    [Fact]
+    public async Task Brings_fingerprints_that_the_new_server_does_not_vouch_for()
+    {
+        Assert.All(await once.Coop.In(once.Coop.Loaded["Alder"], db => db.KnownMarks.AsNoTracking().ToListAsync()), m => Assert.True(m.GivenOutHere));
+        await using var there = await Elsewhere.BeginAsync();
+        var brought = await there.TakeInAsync(await OutAsync(), "Iris");
+        var marks = await there.WithAsync(brought.Id, db => db.KnownMarks.AsNoTracking().ToListAsync());
+        Assert.NotEmpty(marks);
+        Assert.All(marks, m => Assert.False(m.GivenOutHere));
     }
 
     [Fact]

@@ -17,8 +17,9 @@ namespace CoopLessons.Web.Pages.Papers;
 /// <param name="On">The day on which it was given out.</param>
 /// <param name="Later">Amendments of that learner's year since then.</param>
 /// <param name="LastAmended">Null where there was none since.</param>
+/// <param name="GivenOutHere">False where it came with a family from another server.</param>
 /// <param name="Of">Whose year it is; null for somebody who is not of the family.</param>
-public sealed record KnownPaper(MarkKind Kind, DateOnly SealedOn, DateOnly On, int Number, int Later, DateOnly? LastAmended, string? Of);
+public sealed record KnownPaper(MarkKind Kind, DateOnly SealedOn, DateOnly On, int Number, int Later, DateOnly? LastAmended, bool GivenOutHere, string? Of);
 
 /// <summary>
 /// Says of a fingerprint or a file whether it was given out here. For anybody, so it tells no names; digits that nobody holds
@@ -91,6 +92,9 @@ public sealed class CheckModel(AppDb db, CurrentFamily current) : PageModel
         // Nobody can say beforehand of which family a paper is; whoever holds its digits may read what they stand for.
         var found = (await db.KnownMarks.IgnoreQueryFilters([AppDb.FamilyFilter]).AsNoTracking().Where(m => m.Opening == opening).ToListAsync(Ct))
             .Where(m => m.Mark.StartsWith(digits, StringComparison.Ordinal)).ToList();
+        // What this server gave out goes before what families brought along.
+        if (found.Exists(m => m.GivenOutHere))
+            found.RemoveAll(m => !m.GivenOutHere);
         // Twelve digits that two records share say nothing of either. Papers of one day may be alike byte for byte.
         if (found.Count == 0 || found.Select(m => m.Mark).Distinct().Skip(1).Any())
             return null;
@@ -103,7 +107,7 @@ public sealed class CheckModel(AppDb db, CurrentFamily current) : PageModel
             number = await NumberOfFileAsync(mark);
         var later = await db.Amendments.Where(a => a.SchoolYearId == mark.SchoolYearId && a.LearnerId == mark.LearnerId && a.Number > number).Select(a => a.AmendedOn).ToListAsync(Ct);
         var of = isOwn ? $"{await db.SealedRecords.Where(r => r.SchoolYearId == mark.SchoolYearId && r.LearnerId == mark.LearnerId).Select(r => r.LearnerName).SingleAsync(Ct)}, {year.YearName}" : null;
-        return new KnownPaper(mark.Kind, year.SealedOn, mark.On, number, later.Count, later.Count > 0 ? later.Max() : null, of);
+        return new KnownPaper(mark.Kind, year.SealedOn, mark.On, number, later.Count, later.Count > 0 ? later.Max() : null, mark.GivenOutHere, of);
     }
 
     // Which record a file stands on: the sealing's own, or that of an amendment.

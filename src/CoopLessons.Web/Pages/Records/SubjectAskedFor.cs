@@ -18,12 +18,12 @@ public sealed record SubjectAskedFor(SubjectEvidence Evidence, IReadOnlyList<(Gu
     {
         var pieces = await SubjectEvidence.PiecesOfAsync(db, log.Learner.Id, days, ct);
         var evidence = SubjectEvidence.Of(standing, log.Ledger, subject, days, pieces);
-        var minutes = log.Ledger.Credits.Where(c => Counts(c, subject, days)).GroupBy(c => c.EntryId).ToDictionary(g => g.Key, g => g.Select(c => c.Minutes).Sum());
+        var minutes = log.Ledger.ByEntry(c => Counts(c, subject, days));
         return new SubjectAskedFor(evidence, [.. log.Ledger.Entries.Where(e => minutes.ContainsKey(e.Id)).Select(e => (e.Id, e.Date, e.What, minutes[e.Id]))]);
     }
 
     public static bool Counts(Credit credit, SubjectAsked subject, DayRange days) =>
-        credit.Minutes > Minutes.Zero && days.Contains(credit.Date) && subject.Family.Contains(credit.SubjectId);
+        days.Contains(credit.Date) && subject.Family.Contains(credit.SubjectId);
 
     /// <summary>The days asked for inside a school year; the whole year where nothing is said. Null where that is no such day, or they lie wrongly.</summary>
     public static DayRange? Days(SchoolYear year, string? from, string? to)

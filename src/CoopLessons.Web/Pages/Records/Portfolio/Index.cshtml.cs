@@ -30,7 +30,7 @@ public sealed class PortfolioModel(AppDb db, TimeProvider clock, FullPortfolioWo
         if (!await LoadAsync())
             return NotFound();
         if (Portfolio is not null)
-            Input = PortfolioInput.From(Portfolio, IsSaved);
+            Input = PortfolioInput.From(Portfolio, Portfolio.IsSaved);
         return Page();
     }
 
@@ -46,13 +46,13 @@ public sealed class PortfolioModel(AppDb db, TimeProvider clock, FullPortfolioWo
         if (!ModelState.IsValid)
             return Again();
         var choices = Portfolio.Choices;
-        if (IsSaved)
+        if (Portfolio.IsSaved)
             Expect(choices, Input.Version ?? 0);
         else
             Db.Portfolios.Add(choices);
         Input.WriteTo(choices);
-        if (!(IsSaved ? await SaveAsync() : await SaveNewAsync()))
-            return IsSaved ? Again(StatusCodes.Status409Conflict) : AgainAfterOthers();
+        if (!(Portfolio.IsSaved ? await SaveAsync() : await SaveNewAsync()))
+            return Portfolio.IsSaved ? Again(StatusCodes.Status409Conflict) : AgainAfterOthers();
         Say(draft is null ? "Saved." : "The facts stand in the text now. Change them as you like.");
         return Redirect(Address(draft));
     }
@@ -112,8 +112,6 @@ public sealed class PortfolioModel(AppDb db, TimeProvider clock, FullPortfolioWo
         { State: JobState.Dropped } => "This was called off.",
         _ => "The full portfolio is being made.",
     };
-
-    public bool IsSaved => Portfolio is not null && Db.Entry(Portfolio.Choices).State != EntityState.Detached && Db.Entry(Portfolio.Choices).State != EntityState.Added;
 
     public PieceList Pieces(IReadOnlyList<Piece> pieces) => new(pieces, Words, Day: true);
 

@@ -43,7 +43,7 @@ public sealed class PairModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
     {
         if (!await LoadAsync())
             return NotFound();
-        (Skill, Told, Version) = (Pair.Skill, Pair.Words, IsSaved ? Portfolio.Choices.Version : null);
+        (Skill, Told, Version) = (Pair.Skill, Pair.Words, Portfolio.IsSaved ? Portfolio.Choices.Version : null);
         return Page();
     }
 
@@ -68,11 +68,9 @@ public sealed class PairModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
 
     public string Back => Url.Page("/Records/Portfolio/Index", new { learner = LearnerId, year = YearId }) + "#pairs";
 
-    private bool IsSaved => Db.Entry(Portfolio.Choices).State is not (EntityState.Detached or EntityState.Added);
-
     private async Task<IActionResult> ChangeAsync(Action<Portfolio> change, string said)
     {
-        var saved = IsSaved;
+        var saved = Portfolio.IsSaved;
         if (saved)
             Expect(Portfolio.Choices, Version ?? 0);
         else

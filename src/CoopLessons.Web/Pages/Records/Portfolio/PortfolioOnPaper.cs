@@ -26,11 +26,10 @@ public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> fil
         var on = new PortfolioOnPaper(files, held, portfolio.Year.Days, full, bounds);
         bool Has(PortfolioPart part) => bounds is not null ? bounds.Parts.Contains(part) : full || portfolio.Choices.Parts.Contains(part);
         var ledger = portfolio.Log.Ledger;
-        var now = portfolio.Standing.Now;
         return new PortfolioPapers(
             on.Told(portfolio.Report),
             portfolio.Standing.Law.Learner.Grade is { } grade ? new Level(grade).Name : "",
-            now is null ? "" : $"{(now.Span.Code.Length == 0 ? "Our own" : now.Span.Place)}: {now.Span.Pathway.Name}",
+            portfolio.Standing.Now?.Span.Named ?? "",
             bounds?.Reader ?? portfolio.Choices.Reader, on.Told(portfolio.Choices.Opening), Has(PortfolioPart.Months),
             Has(PortfolioPart.Days) ? [.. Month.Through(portfolio.Year.Days).Select(m => new MonthOfDays(m, [.. portfolio.Log.Days.Counted.Where(m.Contains).Select(d => d.Day).Order()]))] : null,
             Has(PortfolioPart.Reading) ? on.Told(reading) : null,
@@ -82,8 +81,8 @@ public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> fil
     public static IReadOnlyList<LogPaper> Log(HoursLedger ledger, Func<Credit, bool> which)
     {
         var names = ledger.Subjects.ToDictionary(s => s.Id, s => s.Name);
-        var credits = ledger.Credits.Where(c => c.Minutes > Minutes.Zero && which(c)).ToLookup(c => c.EntryId);
-        return [.. ledger.Entries.Where(e => credits.Contains(e.Id)).Select(e => new LogPaper(
-            e.Date, e.What, string.Join(", ", credits[e.Id].Select(c => names[c.SubjectId])), credits[e.Id].Select(c => c.Minutes).Sum(), RecordWords.Of(e.Place)))];
+        var credits = ledger.Credits.Where(c => c.Minutes > Minutes.Zero && which(c)).ToLookup(c => c.EntryId, c => names[c.SubjectId]);
+        var minutes = ledger.ByEntry(which);
+        return [.. ledger.Entries.Where(e => minutes.ContainsKey(e.Id)).Select(e => new LogPaper(e.Date, e.What, string.Join(", ", credits[e.Id]), minutes[e.Id], RecordWords.Of(e.Place)))];
     }
 }

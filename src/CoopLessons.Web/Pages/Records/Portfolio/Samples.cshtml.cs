@@ -35,7 +35,7 @@ public sealed class SamplesModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
         if (!await LoadAsync())
             return NotFound();
         Chosen = [.. Subject.Samples.Select(p => p.Id)];
-        Version = IsSaved ? Portfolio.Choices.Version : null;
+        Version = Portfolio.IsSaved ? Portfolio.Choices.Version : null;
         return Page();
     }
 
@@ -49,7 +49,7 @@ public sealed class SamplesModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
         if (!ModelState.IsValid)
             return Again();
         var choices = Portfolio.Choices;
-        var saved = IsSaved;
+        var saved = Portfolio.IsSaved;
         if (saved)
             Expect(choices, Version ?? 0);
         else
@@ -62,8 +62,6 @@ public sealed class SamplesModel(AppDb db, TimeProvider clock) : FamilyPage(db, 
     }
 
     public string Back => Url.Page("/Records/Portfolio/Index", new { learner = LearnerId, year = YearId }) + "#" + Key;
-
-    private bool IsSaved => Db.Entry(Portfolio.Choices).State is not (EntityState.Detached or EntityState.Added);
 
     private async Task<bool> LoadAsync()
     {
