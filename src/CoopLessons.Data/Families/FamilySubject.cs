@@ -10,10 +10,13 @@ public sealed class FamilySubject : IFamilyOwned, IVersioned
 {
     public const int LongestName = 60;
 
+    /// <summary>Code of the subject that books belong to.</summary>
+    public const string Reading = "reading";
+
     /// <summary>What a new family begins with; changed and ordered at will.</summary>
     public static readonly IReadOnlyList<(string Code, string Name)> Usual =
     [
-        ("reading", "Reading"), ("writing", "Writing"), ("mathematics", "Mathematics"), ("science", "Science"),
+        (Reading, "Reading"), ("writing", "Writing"), ("mathematics", "Mathematics"), ("science", "Science"),
         ("nature", "Nature study"), ("history", "History"), ("geography", "Geography"), ("citizenship", "Citizenship"),
         ("art", "Art"), ("music", "Music"), ("health", "Health"), ("movement", "Movement"), ("home-arts", "Home arts"),
     ];

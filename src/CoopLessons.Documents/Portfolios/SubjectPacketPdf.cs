@@ -45,7 +45,7 @@ public static class SubjectPacketPdf
             yield return slice;
         if (papers.Books.Count > 0)
         {
-            yield return Prose.Heading("Books of these days, of any subject");
+            yield return Prose.Heading("Books of these days");
             foreach (var slice in BookTable.Table(papers.Books, paper, Figures))
                 yield return slice;
         }

@@ -1,4 +1,6 @@
 using System.Net;
+using CoopLessons.Core.Prepare.Books;
+using CoopLessons.Data.Prepare;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Documents;
 using CoopLessons.Web.Tests.Records;
@@ -39,6 +41,21 @@ public sealed class One_subject_asked_for(TestServer server)
         var text = await year.TextAsync(Href(page, "PDF"));
         Assert.Contains("1 October 2025 to 31 October 2025", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Seeds", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Lists_books_on_paper_where_the_subject_is_read_as_reading_and_nowhere_else()
+    {
+        var year = await YearOfWork.OfAsync(server);
+        await year.Family.WithDbAsync(async db =>
+        {
+            var book = new BookTitle(Guid.CreateVersion7(), new BookFacts("Fables", "Aesop", "", BookMeasure.Pages, null, "", BookSource.Own, "", null, ""));
+            db.Books.Add(book);
+            db.BookMeetings.Add(new BookMeeting(Guid.CreateVersion7(), book.Id, new MeetingFacts([year.Log.Linnet], BookUse.ReadAlone, new(2025, 9, 8), new(2025, 10, 1), false, "")));
+            await db.SaveChangesAsync();
+        });
+        Assert.Contains("Fables Aesop", await year.TextAsync(Href(await year.Guardian.GetAsync(year.Subject("&show=law-language-arts")), "PDF")), StringComparison.Ordinal);
+        Assert.DoesNotContain("Fables", await year.TextAsync(Href(await year.Guardian.GetAsync(year.Subject("&show=law-science")), "PDF")), StringComparison.Ordinal);
     }
 
     [Theory]

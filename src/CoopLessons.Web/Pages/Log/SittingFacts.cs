@@ -2,6 +2,7 @@ using CoopLessons.Core.Hours;
 using CoopLessons.Core.Prepare.Books;
 using CoopLessons.Core.Units;
 using CoopLessons.Data;
+using CoopLessons.Data.Families;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Prepare;
 using Microsoft.EntityFrameworkCore;
@@ -13,8 +14,6 @@ namespace CoopLessons.Web.Pages.Log;
 /// <param name="Last">How the last entry about this book counted; null without one.</param>
 internal sealed record SittingFacts(DateOnly Date, string What, int Minutes, IReadOnlyList<Guid> Hearers, EntryFacts? Last)
 {
-    private const string Reading = "reading";
-
     /// <summary>Null where the family has no such sitting.</summary>
     public static async Task<SittingFacts?> LoadAsync(AppDb db, Guid sittingId, DateOnly today, CancellationToken ct)
     {
@@ -35,7 +34,7 @@ internal sealed record SittingFacts(DateOnly Date, string What, int Minutes, IRe
 
     public EntryFacts Facts(EntryWords words, DateOnly day)
     {
-        var subject = words.Subjects.FirstOrDefault(s => s.Code == Reading && !s.Retired) ?? words.Subjects.FirstOrDefault(s => !s.Retired);
+        var subject = words.Subjects.FirstOrDefault(s => s.Code == FamilySubject.Reading && !s.Retired) ?? words.Subjects.FirstOrDefault(s => !s.Retired);
         var there = words.Learners.Where(l => Hearers.Count == 0 ? !l.SetAside : Hearers.Contains(l.Id));
         return new EntryFacts(
             day, null, What, Place.Home, "", [.. there.Select(l => new LearnerTime(l.Id, new Minutes(Minutes)))],

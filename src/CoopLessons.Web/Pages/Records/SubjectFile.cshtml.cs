@@ -3,6 +3,7 @@ using CoopLessons.Core.Hours;
 using CoopLessons.Core.Prepare.Books;
 using CoopLessons.Data;
 using CoopLessons.Data.Evidence;
+using CoopLessons.Data.Families;
 using CoopLessons.Data.Files;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Prepare;
@@ -33,14 +34,16 @@ public sealed class SubjectFileModel(AppDb db, TimeProvider clock, FileShelf she
         var files = await PortfolioYear.FilesAsync(Db, found.Evidence.Pieces, Ct);
         var on = new PortfolioOnPaper(files, await shelf.HeldAsync(Family.Id, files.Keys, Ct), days, full: false);
         var told = await Db.Portfolios.AsNoTracking().SingleOrDefaultAsync(p => p.LearnerId == learnerId && p.SchoolYearId == yearId, Ct);
-        var reading = await ListOfReading.LoadAsync(Db, log.Learner, year, Today, Ct);
+        // No more than was asked for: books belong to the subjects that are read as reading.
+        var isReading = await Db.Subjects.AnyAsync(s => subject.Family.Contains(s.Id) && s.Code == FamilySubject.Reading, Ct);
+        var books = isReading ? (await ListOfReading.LoadAsync(Db, log.Learner, year, Today, Ct)).Lines.Where(l => ReadingList.Holds(days, l.BegunOn, l.EndedOn)) : [];
         var paper = await Db.PaperSizeAsync(Ct);
         var seal = await Db.SealMarkAsync(yearId, learnerId, Ct);
         var papers = new SubjectPacketPapers(
             Family.Name, log.Learner.Name, Today, days,
             new SubjectPaper(subject.Name, subject.ReadAs, found.Evidence.Sentences, told?.Of(subject.Key).Narrative ?? "", [.. found.Evidence.Pieces.SelectMany(p => on.Samples(p, firstOnly: true))], found.Evidence.Missing),
             PortfolioOnPaper.Log(log.Ledger, c => SubjectAskedFor.Counts(c, subject, days)), found.Evidence.Facts.Minutes,
-            [.. reading.Lines.Where(l => ReadingList.Holds(days, l.BegunOn, l.EndedOn))], LogFingerprint.Of(log.Ledger), paper, seal);
+            [.. books], LogFingerprint.Of(log.Ledger), paper, seal);
         var shown = papers.Subject.Samples.Select(s => s.Hash).OfType<string>().Distinct().ToList();
         return await PaperAnswer.OfAsync(
             this, maker, Family.Id, shown.Select(h => files[h]), (to, ct) => SubjectPacketPdf.Write(papers, to, ct),
