@@ -27,11 +27,12 @@ public sealed record SheetColumns(
         if (found[4] is null && SheetForms.LengthsOf(Filled(samples, found[5])).Count > 0)
             (found[4], found[5]) = (found[5], null);
         found[4] ??= Enumerable.Range(0, sheet.Columns).Where(i => SheetForms.LengthsOf(Filled(samples, i)).Count > 0 && taken.Add(i)).Select(i => (int?)i).FirstOrDefault();
-        var days = SheetForms.DaysOf(Filled(samples, found[0]));
-        var lengths = SheetForms.LengthsOf(Filled(samples, found[4]));
+        // A few cells that cannot be read must not make all the others unreadable.
+        var day = SheetForms.DayOfMost(Filled(samples, found[0])) ?? SheetForms.Days[0].Form;
         var saysHours = found[4] is { } at4 && headed && first[at4] is "hours" or "hrs";
-        var length = saysHours && lengths.Contains(LengthForm.Hours) ? LengthForm.Hours : lengths.Count > 0 ? lengths[0] : LengthForm.Minutes;
-        return new SheetColumns(headed, found[0], found[1], found[2], found[3], found[4], found[5], found[6], found[7], days.Count > 0 ? days[0] : SheetForms.Days[0].Form, length, [], null);
+        LengthForm[] order = saysHours ? [LengthForm.Hours, LengthForm.Minutes, LengthForm.Clock] : [LengthForm.Minutes, LengthForm.Clock, LengthForm.Hours];
+        var length = SheetForms.LengthOfMost(Filled(samples, found[4]), order) ?? LengthForm.Minutes;
+        return new SheetColumns(headed, found[0], found[1], found[2], found[3], found[4], found[5], found[6], found[7], day, length, [], null);
     }
 
     /// <summary>The first texts of a column, none of them empty.</summary>

@@ -39,6 +39,9 @@ public static class SheetForms
     public static IReadOnlyList<string> DaysOf(IReadOnlyCollection<string> samples) =>
         samples.Count == 0 ? [] : [.. Days.Select(d => d.Form).Where(f => samples.All(s => Day(s, f) is not null))];
 
+    /// <summary>The form in which most of the samples are days, the first of equals; null unless it is more than half of them.</summary>
+    public static string? DayOfMost(IReadOnlyCollection<string> samples) => Most(Days.Select(d => d.Form), samples, (s, f) => Day(s, f) is not null);
+
     /// <summary>Whole minutes, decimal hours to the nearest minute, a half up; null for what is no length in that form. May be outside 1–1440.</summary>
     public static int? Length(string text, LengthForm form)
     {
@@ -60,9 +63,19 @@ public static class SheetForms
     public static IReadOnlyList<LengthForm> LengthsOf(IReadOnlyCollection<string> samples) =>
         samples.Count == 0 ? [] : [.. Enum.GetValues<LengthForm>().Where(f => samples.All(s => Length(s, f) is >= 1 and <= 1440))];
 
+    /// <summary>The form in which most of the samples are lengths of a day at most, the first of equals in this order; null unless it is more than half of them.</summary>
+    public static LengthForm? LengthOfMost(IReadOnlyCollection<string> samples, IEnumerable<LengthForm> order) =>
+        Most(order.Select(f => (LengthForm?)f), samples, (s, f) => Length(s, f!.Value) is >= 1 and <= 1440);
+
     /// <summary>A time of day, such as 9:30, 14:05 or 2:05 pm.</summary>
     public static TimeOnly? Clock(string text) =>
         TimeOnly.TryParseExact(text.Trim().ToUpperInvariant(), s_clocks, CultureInfo.InvariantCulture, DateTimeStyles.AllowWhiteSpaces, out var time) ? time : null;
+
+    private static T? Most<T>(IEnumerable<T> forms, IReadOnlyCollection<string> samples, Func<string, T, bool> reads)
+    {
+        var (form, count) = forms.Select(f => (Form: f, Count: samples.Count(s => reads(s, f)))).MaxBy(f => f.Count);
+        return count * 2 > samples.Count ? form : default;
+    }
 
     private static int? Whole(string text) => text.Length is > 0 and <= 5 && int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
 

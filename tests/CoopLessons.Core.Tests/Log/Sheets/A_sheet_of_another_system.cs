@@ -129,6 +129,17 @@ public sealed class A_sheet_of_another_system
     }
 
     [Fact]
+    public void Is_guessed_by_most_rows_where_some_cannot_be_read()
+    {
+        var guess = SheetColumns.Guess(SheetRecords.Of("Date,Activity,Duration\n2/30/2026,Weir,0:30\n3/2/2026,Flour,0:40\n3/13/2026,Seeds,a while\n3/14/2026,Sieve,0:35\n"));
+        Assert.Equal(("M/d/yyyy", LengthForm.Clock), (guess.DayForm, guess.LengthForm));
+        var hours = SheetColumns.Guess(SheetRecords.Of("Date,Activity,Hours\n2026-03-02,Flour,1\n2026-03-03,Weir,2\n2026-03-04,Seeds,a while\n"));
+        Assert.Equal(LengthForm.Hours, hours.LengthForm);
+        var neither = SheetColumns.Guess(SheetRecords.Of("Date,Activity,Duration\n2026-03-02,Flour,0:40\n2026-03-03,Weir,a while\n"));
+        Assert.Equal(LengthForm.Minutes, neither.LengthForm);
+    }
+
+    [Fact]
     public void Gives_its_rows_as_they_are_read()
     {
         var sheet = SheetRecords.Of("date,what,who,subject,min,start,place,note\n2026-03-02,\"'=Bread\",Wren & Linnet,\"Science: 25, Art: 15\",40,9:30,co-op,It rose\n2026-03-03,,wren,Art,15,,,\n");
