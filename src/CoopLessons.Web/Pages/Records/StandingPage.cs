@@ -15,8 +15,10 @@ public abstract class StandingPage(AppDb db, TimeProvider clock) : LearnerYearPa
     /// <summary>Such as "Linnet, 2026–27, grade 4".</summary>
     public string Heading => Learner is null ? "Records"
         : Year is null ? Learner.Name
-        : Standing?.Law.Learner.Grade is { } grade ? $"{Learner.Name}, {Year.Name}, {new Core.Families.Level(grade).Name}"
-        : $"{Learner.Name}, {Year.Name}";
+        : $"{Learner.Name}, {Year.Name}{Grade}";
+
+    /// <summary>With a comma before it; empty where it is not known or no year is shown.</summary>
+    public string Grade => Standing?.Law.Learner.Grade is { } grade ? $", {new Core.Families.Level(grade).Name}" : "";
 
     protected async Task<bool> FindStandingAsync()
     {
