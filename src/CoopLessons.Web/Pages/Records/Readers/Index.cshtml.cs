@@ -38,11 +38,14 @@ public sealed class ReadersModel(AppDb db, TimeProvider clock, ServerSettings se
     /// <summary>Shown this once.</summary>
     public string? Address { get; private set; }
 
+    /// <summary>Whom that address is for.</summary>
+    public string MadeFor { get; private set; } = "";
+
     public async Task<IActionResult> OnGetAsync()
     {
         if (!await LoadAsync())
             return NotFound();
-        Input = new InputModel { EndsOn = Today.AddDays(30), Parts = [PortfolioPart.Days, PortfolioPart.Reading, PortfolioPart.Subjects, PortfolioPart.Missing, PortfolioPart.Pairs] };
+        Input = Proposed();
         return Page();
     }
 
@@ -66,6 +69,9 @@ public sealed class ReadersModel(AppDb db, TimeProvider clock, ServerSettings se
 
         Address = settings.AddressOf(Request, $"/reader/{secret}");
         await LoadAsync();
+        // The next one is made for somebody else.
+        ModelState.Clear();
+        (MadeFor, Input) = (Input.Reader!.Trim(), Proposed());
         return Page();
     }
 
@@ -81,6 +87,8 @@ public sealed class ReadersModel(AppDb db, TimeProvider clock, ServerSettings se
         Say("It no longer opens.");
         return Redirect(Back);
     }
+
+    private InputModel Proposed() => new() { EndsOn = Today.AddDays(30), Parts = [PortfolioPart.Days, PortfolioPart.Reading, PortfolioPart.Subjects, PortfolioPart.Missing, PortfolioPart.Pairs] };
 
     private string Back => Url.Page("/Records/Readers/Index", new { learner = Learner?.Id, year = Year?.Id })!;
 
