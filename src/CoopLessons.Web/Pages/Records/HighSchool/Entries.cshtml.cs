@@ -77,7 +77,7 @@ public sealed class EntriesModel(AppDb db, TimeProvider clock) : CoursePage(db, 
         var ledger = All.Log.Ledger;
         Months = [.. ledger.Credits.Select(c => Month.Of(c.Date)).Distinct().Order()];
         if (MonthText is null)
-            Shown = Total.Credits.Count > 0 ? Month.Of(Total.Credits[^1].Credit.Date) : Months.Count > 0 ? Months[^1] : Month.Of(Course.First);
+            Shown = Total.Credits.Count > 0 ? Month.Of(Total.Credits[^1].Credit.Date) : Months.LastOrDefault(m => m.CompareTo(Month.Of(Course.Last)) <= 0, Month.Of(Course.First));
         else if (Month.TryParse(MonthText, out var month))
             Shown = month;
         else
