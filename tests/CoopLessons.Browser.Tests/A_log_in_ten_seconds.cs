@@ -63,12 +63,7 @@ public sealed class ForgottenWeek : IAsyncLifetime
     {
         var screen = await Screen.OpenAsync(Address, 360, 740);
         await screen.Page.Clock.InstallAsync(new() { TimeDate = Now });
-        await screen.Page.Context.AddInitScriptAsync(
-            """
-            const count = name => sessionStorage.setItem(name, Number(sessionStorage.getItem(name)) + 1);
-            addEventListener('pointerdown', e => { if (e.isTrusted) count('taps'); }, true);
-            addEventListener('keydown', e => { if (e.isTrusted) count('keys'); }, true);
-            """);
+        await screen.CountInputsAsync();
         var page = screen.Page;
         await page.GotoAsync("/sign-in");
         await page.GetByLabel("E-mail").FillAsync(Email);
@@ -88,14 +83,9 @@ public sealed class ForgottenWeek : IAsyncLifetime
     public async Task DisposeAsync() => await _host.DisposeAsync();
 }
 
-/// <summary>Real taps and keystrokes are counted by listeners in the page.</summary>
+/// <summary>Real taps and keystrokes are counted; no time is measured, since it would be the machine's.</summary>
 public sealed class A_log_in_ten_seconds(ForgottenWeek week) : IClassFixture<ForgottenWeek>
 {
-    private static async Task BeginCountingAsync(IPage page) => await page.EvaluateAsync("() => { sessionStorage.setItem('taps', 0); sessionStorage.setItem('keys', 0); }");
-
-    private static async Task<(int Taps, int Keys)> CountedAsync(IPage page) =>
-        (await page.EvaluateAsync<int>("() => Number(sessionStorage.getItem('taps'))"), await page.EvaluateAsync<int>("() => Number(sessionStorage.getItem('keys'))"));
-
     [Fact]
     public async Task Something_done_before_takes_six_inputs_from_Today()
     {
@@ -108,7 +98,7 @@ public sealed class A_log_in_ten_seconds(ForgottenWeek week) : IClassFixture<For
         Task<int> WrittenAsync() => week.FromDbAsync(db => db.LogRevisions.CountAsync(r => r.What == what && r.Date == new DateOnly(2026, 4, 26)));
         var before = await WrittenAsync();
         await page.GotoAsync("/today/2026-04-26");
-        await BeginCountingAsync(page);
+        await screen.BeginCountingAsync();
         await page.Locator("main a[href='/log/new']").First.TapAsync();
         await screen.MustArriveAsync("/log/new");
         await Expect(page.Locator("#Input_What")).ToBeFocusedAsync();
@@ -118,7 +108,7 @@ public sealed class A_log_in_ten_seconds(ForgottenWeek week) : IClassFixture<For
         await Expect(page.Locator("#Input_What")).ToHaveValueAsync(what);
         await page.GetByRole(AriaRole.Button, new() { Name = "Save" }).TapAsync();
         await Expect(page.Locator("#said")).ToContainTextAsync("is logged");
-        var (taps, keys) = await CountedAsync(page);
+        var (taps, keys) = await screen.CountedAsync();
         Assert.Equal((3, 3), (taps, keys));
         Assert.Equal(before + 1, await WrittenAsync());
         // A proposal that is taken ends the question about the words that is under way, which htmx writes into the console.
@@ -151,12 +141,12 @@ public sealed class A_log_in_ten_seconds(ForgottenWeek week) : IClassFixture<For
         await using var screen = await week.PhoneAsync();
         var page = screen.Page;
         await page.GotoAsync("/today/2026-04-26");
-        await BeginCountingAsync(page);
+        await screen.BeginCountingAsync();
         var line = page.Locator(".strip-line:has(.button.tick)").Last;
         var id = await line.GetAttributeAsync("id");
         await line.Locator(".button.tick").TapAsync();
         await Expect(page.Locator($"#{id}.is-done")).ToBeVisibleAsync();
-        Assert.Equal((1, 0), await CountedAsync(page));
+        Assert.Equal((1, 0), await screen.CountedAsync());
     }
 
     [Fact]
@@ -241,7 +231,7 @@ public sealed class A_log_in_ten_seconds(ForgottenWeek week) : IClassFixture<For
         await page.GotoAsync("/log/catch-up");
         await screen.MustBeSoundInEveryLookAsync();
         await page.GotoAsync("/today/2026-04-26");
-        await BeginCountingAsync(page);
+        await screen.BeginCountingAsync();
         await page.Locator("main a[href='/log/catch-up']").TapAsync();
         await screen.MustArriveAsync("/log/catch-up");
         foreach (var date in Enumerable.Range(20, 5).Select(d => $"2026-04-{d}"))
@@ -260,7 +250,7 @@ public sealed class A_log_in_ten_seconds(ForgottenWeek week) : IClassFixture<For
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Save" }).TapAsync();
         await Expect(page.Locator("#said")).ToContainTextAsync("things are logged");
-        var (taps, keys) = await CountedAsync(page);
+        var (taps, keys) = await screen.CountedAsync();
         Assert.InRange(taps + keys, 20, 60);
         var written = await week.FromDbAsync(db => db.LogRevisions.Where(r => r.Date >= new DateOnly(2026, 4, 20) && r.Date <= new DateOnly(2026, 4, 24) && r.WrittenAt == ForgottenWeek.Now).Select(r => new { r.Times.Count, IsChanged = r.Times.All(t => t.Minutes == 25) }).ToListAsync());
         Assert.True(written.Count >= 25, $"{written.Count} entries were written.");

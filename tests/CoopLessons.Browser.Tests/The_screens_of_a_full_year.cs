@@ -1,44 +1,12 @@
 using CoopLessons.Browser.Tests.App;
-using CoopLessons.Web.Hosting;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
 namespace CoopLessons.Browser.Tests;
 
-/// <summary>A server with the invented co-op in it.</summary>
-public sealed class CoopServer : IAsyncLifetime
-{
-    /// <summary>Late in the co-op's first year, on a day on which it teaches.</summary>
-    private static readonly DateTimeOffset Morning = new(2026, 4, 22, 15, 0, 0, TimeSpan.Zero);
-
-    private readonly Host _host = new(Morning);
-
-    public string Address { get; private set; } = "";
-    public string Email { get; private set; } = "";
-    public string Password { get; private set; } = "";
-
-    public async Task InitializeAsync()
-    {
-        Address = _host.Address;
-        var (coop, password) = await _host.Services.GetRequiredService<DemoCoop>().LoadAsync(default);
-        (Email, Password) = (coop.Families[0].Guardian.Email, password);
-    }
-
-    public async Task SignInAsync(IPage page)
-    {
-        await page.GotoAsync("/sign-in");
-        await page.GetByLabel("E-mail").FillAsync(Email);
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
-        await Expect(page).Not.ToHaveURLAsync(new System.Text.RegularExpressions.Regex("sign-in"));
-    }
-
-    public async Task DisposeAsync() => await _host.DisposeAsync();
-}
-
 /// <summary>Every place with a year behind it, on a phone and on a laptop, by day and by night, with and without scripts.</summary>
-public sealed class The_screens_of_a_full_year(CoopServer server) : IClassFixture<CoopServer>
+[Collection(CoopServer.Name)]
+public sealed class The_screens_of_a_full_year(CoopServer server)
 {
     [Fact]
     public async Task Have_no_fault_that_can_be_found_by_program()
