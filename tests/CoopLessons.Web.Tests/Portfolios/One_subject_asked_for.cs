@@ -1,5 +1,6 @@
 using System.Net;
 using CoopLessons.Core.Prepare.Books;
+using CoopLessons.Core.Units;
 using CoopLessons.Data.Prepare;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Documents;
