@@ -65,6 +65,7 @@ public sealed class A_year_is_sealed : IAsyncLifetime
         await Page.GetByRole(AriaRole.Link, new() { Name = "This year is over and can be sealed" }).TapAsync();
         await _screen.MustArriveAsync("/records/sealing/");
         _year = new Uri(Page.Url).AbsolutePath;
+        await Expect(Page.GetByText("teaching days have nothing in the log: 23 in July 2025, 21 in August 2025")).ToBeVisibleAsync();
         await _screen.MustBeSoundInEveryLookAsync();
         var seal = Page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Seal 2025") });
         await seal.ClickAsync();

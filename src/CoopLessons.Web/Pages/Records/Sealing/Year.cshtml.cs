@@ -19,6 +19,7 @@ public sealed record LearnerSeal(Guid LearnerId, string Name, Fingerprint Sealed
 /// <summary>One school year: what is open before it is sealed, or what was sealed and whether the log still says so.</summary>
 public sealed class YearModel(AppDb db, TimeProvider clock) : FamilyPage(db, clock)
 {
+    /// <summary>More days than these are told as counts of their months.</summary>
     public const int MostDaysNamed = 12;
 
     public SchoolYear Year { get; private set; } = null!;
