@@ -89,6 +89,16 @@ public sealed class A_learners_courses(TestServer server)
         Assert.Equal((400, 0), await MinutesAsync(log, biology, essays));
     }
 
+    [Fact]
+    public async Task Begin_their_list_of_entries_in_the_days_of_the_course()
+    {
+        var log = await LogAsync();
+        var over = await AddAsync(log, "Algebra I", subject: null, more: new() { ["Input.First"] = "2025-08-04", ["Input.Last"] = "2026-01-30" });
+        var running = await AddAsync(log, "Essays", subject: null);
+        Assert.Equal("August 2025", (await log.Guardian.GetAsync($"{Courses(log)}/{over}/entries")).QuerySelector(".pager b")!.TextContent);
+        Assert.Equal("March 2026", (await log.Guardian.GetAsync($"{Courses(log)}/{running}/entries")).QuerySelector(".pager b")!.TextContent);
+    }
+
     private static Task<(int, int)> MinutesAsync(KeptLog log, Guid first, Guid second) => log.Family.FromDbAsync(async db =>
     {
         var all = (await LearnersCourses.LoadAsync(db, log.Linnet, TestServer.Today, default))!;
