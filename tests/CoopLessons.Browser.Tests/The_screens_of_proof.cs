@@ -20,6 +20,11 @@ public sealed class The_screens_of_proof(CoopServer server)
         var portfolio = Here(page);
         await FollowAsync(screen, portfolio, "main a[href*='/samples/']");
         await FollowAsync(screen, portfolio, "main a[href*='/pair?']");
+        await page.GotoAsync(portfolio);
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Make the full one") }).ClickAsync();
+        // Once it is made, the page that waits is loaded anew by itself.
+        await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new Regex("^Full, made on 22 April") })).ToBeVisibleAsync(new() { Timeout = 120_000 });
+        await MustBeSoundAsync(screen);
         await FollowAsync(screen, "/records", "main a[href*='/records/subject']");
         await FollowAsync(screen, "/records", "main a[href*='/records/terms']");
         // A term is finished when it is over.

@@ -13,6 +13,18 @@ public static class JobWords
     /// <summary>A restart ends what was in line, and what is over is kept for an hour.</summary>
     public const string Forgotten = "The server no longer knows this layout: it was started anew, or an hour has gone by. Your plan is as it was; ask once more.";
 
+    /// <summary>How the making of a file stands, in one sentence.</summary>
+    /// <param name="what">The beginning of the sentence: “The file”.</param>
+    public static string OfMaking(JobStanding? job, string what) => job switch
+    {
+        { State: JobState.Waiting } => "The server is busy with something else; this is begun next.",
+        { State: JobState.Running, Step.Length: > 0 } => job.Step + ".",
+        { State: JobState.Done } => $"{what} is made.",
+        { State: JobState.Failed } => $"{what} could not be made. What happened is in the server’s log; nothing of yours was changed.",
+        { State: JobState.Dropped } => "This was called off.",
+        _ => $"{what} is being made.",
+    };
+
     /// <summary>How a job stands, in one sentence.</summary>
     /// <param name="job">Null for one that the server does not know.</param>
     public static string Of(JobStanding? job) => job switch

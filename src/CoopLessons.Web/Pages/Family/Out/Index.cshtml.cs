@@ -28,16 +28,9 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, UserManager<Person>
 
     public IReadOnlyList<(string What, string Why)> Staying => TravelTable.Staying(Db.Model);
 
-    public string? Fault => Job is { State: JobState.Failed } ? "The file could not be made. What happened is in the server’s log; nothing of yours was changed." : null;
+    public string? Fault => Job is { State: JobState.Failed } ? JobTells : null;
 
-    public string JobTells => Job switch
-    {
-        { State: JobState.Waiting } => "The server is busy with something else; this is begun next.",
-        { State: JobState.Running, Step.Length: > 0 } => Job.Step + ".",
-        { State: JobState.Done } => "The file is made.",
-        { State: JobState.Dropped } => "This was called off.",
-        _ => "The file is being made.",
-    };
+    public string JobTells => JobWords.OfMaking(Job, "The file");
 
     public void OnGet() { }
 

@@ -99,19 +99,12 @@ public sealed class PortfolioModel(AppDb db, TimeProvider clock, FullPortfolioWo
     /// <summary>Why the last making came to nothing; null where it did not.</summary>
     public string? Fault => Job switch
     {
-        { State: JobState.Failed } => "The full portfolio could not be made. What happened is in the server’s log; nothing of yours was changed.",
+        { State: JobState.Failed } => JobTells,
         { Result: FullPortfolioMade { Fault: { } fault } } => fault,
         _ => null,
     };
 
-    public string JobTells => Job switch
-    {
-        { State: JobState.Waiting } => "The server is busy with something else; this is begun next.",
-        { State: JobState.Running, Step.Length: > 0 } => Job.Step + ".",
-        { State: JobState.Done } => "The full portfolio is made.",
-        { State: JobState.Dropped } => "This was called off.",
-        _ => "The full portfolio is being made.",
-    };
+    public string JobTells => JobWords.OfMaking(Job, "The full portfolio");
 
     public PieceList Pieces(IReadOnlyList<Piece> pieces) => new(pieces, Words, Day: true);
 
