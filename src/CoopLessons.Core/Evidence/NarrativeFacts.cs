@@ -28,7 +28,7 @@ public static class NarrativeFacts
     /// <summary>Of a matter that has no minutes of its own.</summary>
     /// <param name="within">The subjects in which it is taught; may be empty.</param>
     public static IReadOnlyList<string> OfTopic(string within) =>
-        within.Length == 0 ? ["Nothing is logged under this subject."] : [$"Taught within {within}; its minutes are not told apart there."];
+        within.Length == 0 ? ["Nothing is logged under this subject."] : [$"Belongs within {within}; its minutes are not told apart there."];
 
     private static string Hours(Minutes minutes) => string.Create(
         CultureInfo.InvariantCulture, $"{minutes.Value / 60:#,0} {(minutes.Value / 60 == 1 ? "hour" : "hours")}{(minutes.Value % 60 == 0 ? "" : $" {minutes.Value % 60} min")}");

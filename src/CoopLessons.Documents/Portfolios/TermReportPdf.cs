@@ -106,7 +106,7 @@ public static class TermReportPdf
         var within = papers.Subjects.Except(counted).Select(s => ReportWords.Given(s.Name) + (s.ReadAs.Length > 0 ? $" (within {s.ReadAs})" : "")).ToList();
         if (within.Count == 0)
             yield break;
-        foreach (var slice in Prose.Paragraph($"Taught within other subjects, without hours of their own: {string.Join("; ", within)}.", paper, Body))
+        foreach (var slice in Prose.Paragraph($"Within other subjects, without hours of their own: {string.Join("; ", within)}.", paper, Body))
             yield return slice with { Before = slice.Before > 0 ? 8 : 0 };
     }
 

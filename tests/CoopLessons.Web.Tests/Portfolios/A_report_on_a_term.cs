@@ -73,7 +73,7 @@ public sealed class A_report_on_a_term(TestServer server)
         var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
         Assert.Contains("Linnet worked on: Teeth.", page.QuerySelector("#law-health-1-6 textarea")!.TextContent, StringComparison.Ordinal);
         var fire = page.QuerySelector("#law-fire-safety")!;
-        Assert.Contains("Taught within Health, without hours of its own.", fire.Plain(), StringComparison.Ordinal);
+        Assert.Contains("Belongs within Health, without hours of its own.", fire.Plain(), StringComparison.Ordinal);
         Assert.Equal("", fire.QuerySelector("textarea")!.TextContent.Trim());
         var text = await PdfAsync(log, page);
         Assert.Contains("Fire and arson prevention and safety (within Health)", text, StringComparison.Ordinal);
