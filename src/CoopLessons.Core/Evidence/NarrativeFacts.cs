@@ -30,8 +30,14 @@ public static class NarrativeFacts
     public static IReadOnlyList<string> OfTopic(string within) =>
         within.Length == 0 ? ["Nothing is logged under this subject."] : [$"Belongs within {within}; its minutes are not told apart there."];
 
-    private static string Hours(Minutes minutes) => string.Create(
-        CultureInfo.InvariantCulture, $"{minutes.Value / 60:#,0} {(minutes.Value / 60 == 1 ? "hour" : "hours")}{(minutes.Value % 60 == 0 ? "" : $" {minutes.Value % 60} min")}");
+    private static string Hours(Minutes minutes) => (minutes.Value / 60, minutes.Value % 60) switch
+    {
+        (0, var rest) => $"{rest} min",
+        (1, 0) => "1 hour",
+        (1, var rest) => $"1 hour {rest} min",
+        (var hours, 0) => string.Create(CultureInfo.InvariantCulture, $"{hours:#,0} hours"),
+        var (hours, rest) => string.Create(CultureInfo.InvariantCulture, $"{hours:#,0} hours {rest} min"),
+    };
 
     private static string Days(int count) => count == 1 ? "one day" : string.Create(CultureInfo.InvariantCulture, $"{count} days");
 }

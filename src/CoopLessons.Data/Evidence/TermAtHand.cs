@@ -19,7 +19,7 @@ public sealed record TermSubject(SubjectAsked Subject, SubjectFacts Facts, Mater
     /// <summary>What a report begins with before anybody wrote into it.</summary>
     /// <param name="before">The law’s name of a subject that is read as the same ones of the family’s and stands before it; null where none does.</param>
     public TermSubjectTold Drafted(string learner, int? explainUnder, string? before = null) => new(
-        Subject.Key, Subject.Name, null, "", Subject.Topic ? "" : before is null ? TermWords.Progress(learner, Facts) : $"As under {before}.",
+        Subject.Key, Subject.Name, null, "", TermWords.Progress(learner, Facts) is not { Length: > 0 } progress || Subject.Topic ? "" : before is null ? progress : $"As under {before}.",
         !Subject.Topic && explainUnder is { } figure && Covered.IsUnder(figure) ? TermWords.Explanation(Covered).Trim() : "");
 }
 

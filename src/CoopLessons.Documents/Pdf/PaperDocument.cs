@@ -1,6 +1,5 @@
 using System.Globalization;
 using CoopLessons.Documents.Placing;
-using CoopLessons.Documents.Portfolios;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;

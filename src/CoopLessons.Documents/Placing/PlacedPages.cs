@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using CoopLessons.Documents.Pdf;
-using CoopLessons.Documents.Portfolios;
 using PdfSharp.Pdf;
 
 namespace CoopLessons.Documents.Placing;

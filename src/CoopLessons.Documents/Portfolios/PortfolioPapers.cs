@@ -99,8 +99,3 @@ public sealed record SubjectPacketPapers(
 /// <param name="Sources">By the hash that samples name.</param>
 /// <param name="Tell">Told how far the writing is.</param>
 public sealed record PaperFiles(Stream To, Stream Aside, IReadOnlyDictionary<string, PageSource> Sources, Action<PaperProgress>? Tell = null);
-
-/// <summary>How far the writing of a paper is.</summary>
-/// <param name="Step">A sentence without a full stop.</param>
-/// <param name="Share">0 to 1, never falling.</param>
-public sealed record PaperProgress(string Step, double Share);

@@ -88,6 +88,10 @@ public sealed class A_report_on_a_term(TestServer server)
         var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
         Assert.Contains("Linnet worked on: Twelve words.", page.QuerySelector("#law-spelling textarea")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("As under Spelling.", page.QuerySelector("#law-writing textarea")!.TextContent.Trim());
+        // Where there is nothing to be said, nothing is referred to.
+        log = await UnderAsync("US-NY", "home-instruction");
+        page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        Assert.Equal("", page.QuerySelector("#law-writing textarea")!.TextContent.Trim());
     }
 
     // Source: S.C. Code § 59-65-47: twice a year, attendance and the child's progress in each basic subject; no hours are asked for.

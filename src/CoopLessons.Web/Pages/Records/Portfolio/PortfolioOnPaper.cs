@@ -41,7 +41,7 @@ public sealed class PortfolioOnPaper(IReadOnlyDictionary<string, StoredFile> fil
     }
 
     public SubjectPaper Subject(PortfolioSubject subject, bool missing) => new(
-        Told(subject.Subject.Name), Told(subject.Subject.ReadAs), [.. subject.Evidence.Sentences.Select(Told)], Told(subject.Narrative),
+        Told(subject.Subject.Name), subject.Subject.Topic ? "" : Told(subject.Subject.ReadAs), [.. subject.Evidence.Sentences.Select(Told)], Told(subject.Narrative),
         [.. (full && !subject.Subject.Topic ? subject.Evidence.Pieces : subject.Samples).Where(Shows).SelectMany(p => Samples(p, firstOnly: !full))], missing ? [.. subject.Evidence.Missing.Select(Told)] : []);
 
     /// <summary>Whether a piece is shown at all: outside the family only what is this child’s alone and shows no face.</summary>
