@@ -64,12 +64,7 @@ public sealed class ForgottenWeek : IAsyncLifetime
         var screen = await Screen.OpenAsync(Address, 360, 740);
         await screen.Page.Clock.InstallAsync(new() { TimeDate = Now });
         await screen.CountInputsAsync();
-        var page = screen.Page;
-        await page.GotoAsync("/sign-in");
-        await page.GetByLabel("E-mail").FillAsync(Email);
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
-        await Expect(page).Not.ToHaveURLAsync(new Regex("sign-in"));
+        await screen.SignInAsync(Email, Password);
         return screen;
     }
 

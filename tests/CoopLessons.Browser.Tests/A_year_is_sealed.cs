@@ -30,13 +30,14 @@ public sealed class A_year_is_sealed : IAsyncLifetime
     public async Task And_shows_from_then_on_what_was_sealed_and_what_was_corrected()
     {
         var family = await _host.HouseholdAsync();
-        await SignInAsync(family);
+        await _screen.SignInAsync(family.Iris, Household.Password);
         await Page.GotoAsync("/log/new");
         await Page.GetByLabel("What", new() { Exact = true }).FillAsync("Measured the mill race");
         await Page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();
         await _screen.MustArriveAsync("/today/");
+        await _screen.LeaveAsync();
         _host.Clock.SetUtcNow(July);
-        await SignInAsync(family);
+        await _screen.SignInAsync(family.Iris, Household.Password);
 
         var mark = await SealAsync();
         var paper = await PaperAsync();
@@ -46,16 +47,6 @@ public sealed class A_year_is_sealed : IAsyncLifetime
         await Page.GotoAsync("/papers/check");
         await CheckAsync(paper);
         await Expect(Page.Locator("#answer")).ToContainTextAsync("1 amendment came since, the last on 14 July 2026");
-    }
-
-    private async Task SignInAsync(Household family)
-    {
-        await Page.Context.ClearCookiesAsync();
-        await Page.GotoAsync("/sign-in");
-        await Page.GetByLabel("E-mail").FillAsync(family.Iris);
-        await Page.GetByLabel("Password", new() { Exact = true }).FillAsync(Household.Password);
-        await Page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
-        await Expect(Page).Not.ToHaveURLAsync(new Regex("sign-in"));
     }
 
     /// <summary>The fingerprint that the page shows of the first child.</summary>

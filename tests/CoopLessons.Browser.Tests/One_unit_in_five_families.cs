@@ -186,13 +186,7 @@ public sealed class One_unit_in_five_families : IAsyncLifetime
 
     private async Task SignInAsync(string name)
     {
-        // What a page still asks for in the background must not be asked as somebody else.
-        await Page.GotoAsync("about:blank");
-        await Page.Context.ClearCookiesAsync();
-        await Page.GotoAsync("/sign-in");
-        await Page.Locator("input[name='Input.Email']").FillAsync(_families[name].Iris);
-        await Page.Locator("input[name='Input.Password']").FillAsync(Household.Password);
-        await Page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
-        await _screen.MustLeaveAsync("/sign-in");
+        await _screen.LeaveAsync();
+        await _screen.SignInAsync(_families[name].Iris, Household.Password);
     }
 }

@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using CoopLessons.Data.Scenario;
 using CoopLessons.Web.Hosting;
 using Microsoft.Extensions.DependencyInjection;
@@ -29,14 +28,7 @@ public sealed class CoopServer : IAsyncLifetime
     }
 
     /// <summary>As the guardian who founded the family.</summary>
-    public async Task SignInAsync(IPage page, string family = "Alder")
-    {
-        await page.GotoAsync("/sign-in");
-        await page.GetByLabel("E-mail").FillAsync(Coop[family].Guardian.Email);
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
-        await Assertions.Expect(page).Not.ToHaveURLAsync(new Regex("sign-in"));
-    }
+    public Task SignInAsync(IPage page, string family = "Alder") => Screen.SignInAsync(page, Coop[family].Guardian.Email, Password);
 
     public async Task DisposeAsync() => await _host.DisposeAsync();
 }
