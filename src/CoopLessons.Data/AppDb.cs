@@ -180,8 +180,8 @@ public abstract class AppDb(DbContextOptions options, CurrentFamily current) : I
 
     private IReadOnlyList<Guid> CoopIds => Current.Coops;
 
-    public override Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default) => Late is { } late
-        ? late.SaveAsync(this, () => base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken), cancellationToken)
+    public override Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default) => SealGuard.Minds(this)
+        ? SealGuard.SaveAsync(this, () => base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken), cancellationToken)
         : base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
 
     protected override void OnModelCreating(ModelBuilder builder)

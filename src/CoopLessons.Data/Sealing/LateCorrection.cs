@@ -24,11 +24,9 @@ public sealed record LateCorrection(string Why, Author By, DateOnly On, DateTime
             _entries.Add(id);
     }
 
-    /// <summary>Saves with <paramref name="save"/> and writes the amendments that follow, or nothing of either.</summary>
-    /// <exception cref="DbUpdateException">Another amendment of the same learner's year was saved in this moment.</exception>
+    /// <summary>Saves with <paramref name="save"/> and writes the amendments that follow, within a transaction of whoever calls this.</summary>
     internal async Task<int> SaveAsync(AppDb db, Func<Task<int>> save, CancellationToken ct)
     {
-        await using var transaction = db.Database.CurrentTransaction is null ? await db.Database.BeginTransactionAsync(ct) : null;
         var rows = await save();
         if (_years.Count > 0)
         {
@@ -38,8 +36,6 @@ public sealed record LateCorrection(string Why, Author By, DateOnly On, DateTime
             rows += await save();
         }
 
-        if (transaction is not null)
-            await transaction.CommitAsync(ct);
         return rows;
     }
 

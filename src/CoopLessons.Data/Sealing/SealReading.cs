@@ -1,5 +1,6 @@
 using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Sealing;
+using CoopLessons.Data.Databases;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Prepare;
@@ -52,6 +53,8 @@ public static class SealReading
     /// <summary>Recomputes everything that was kept, and holds the log as it stands beside the last record.</summary>
     public static async Task<SealCheck> CheckAsync(this AppDb db, SealedYear year, Guid learnerId, CancellationToken ct)
     {
+        // A late correction that is saved meanwhile would look as if something had been changed behind this program.
+        await using var moment = await db.OneMomentAsync(ct);
         var kept = await db.RecordsAsync(year.SchoolYearId, learnerId, ct);
         var faults = SealChain.Faults(kept);
         var days = await db.SchoolYears.Where(y => y.Id == year.SchoolYearId).Select(y => new { y.First, y.Last }).SingleAsync(ct);

@@ -42,29 +42,20 @@ public static class SealingYear
     /// <summary>Makes every learner's record and keeps it; the year is read-only once this is saved.</summary>
     /// <param name="today">In the family's time zone.</param>
     /// <param name="now">UTC.</param>
-    /// <returns>False where the year is sealed already, or was in this moment. Nothing was changed then.</returns>
+    /// <returns>False where the year is sealed already, or its name or days are no longer those of <paramref name="year"/>. Nothing was changed then.</returns>
     /// <exception cref="InvalidOperationException">The year is not over.</exception>
     public static async Task<bool> SealAsync(this AppDb db, SchoolYear year, Author by, DateOnly today, DateTime now, CancellationToken ct)
     {
         if (!year.IsOver(today))
             throw new InvalidOperationException("A year is sealed when it is over.");
-        if (await db.SealedYears.AnyAsync(s => s.SchoolYearId == year.Id, ct))
-            return false;
         await using var transaction = db.Database.CurrentTransaction is null ? await db.Database.BeginTransactionAsync(ct) : null;
-        var family = await db.Families.AsNoTracking().SingleAsync(ct);
-        var row = new SealedYear(year, family, today, by, now);
-        db.SealedYears.Add(row);
-        try
-        {
-            // The year is closed before its records are made, so that nothing comes into it meanwhile.
-            await db.SaveChangesAsync(ct);
-        }
-        catch (DbUpdateException)
-        {
-            db.ChangeTracker.Clear();
+        // Whoever writes just now has saved before this, or is refused after it.
+        await SealGuard.HoldAsync(db, alone: true, ct);
+        if (await db.SealedYears.AnyAsync(s => s.SchoolYearId == year.Id, ct)
+            || !await db.SchoolYears.AnyAsync(y => y.Id == year.Id && y.Name == year.Name && y.First == year.First && y.Last == year.Last, ct))
             return false;
-        }
-
+        var family = await db.Families.AsNoTracking().SingleAsync(ct);
+        db.SealedYears.Add(new SealedYear(year, family, today, by, now));
         foreach (var learner in await db.Learners.AsNoTracking().OrderBy(l => l.Order).ThenBy(l => l.Id).ToListAsync(ct))
         {
             var log = (await LearnerYear.LoadAsync(db, learner.Id, year.Days, ct))!;

@@ -1,9 +1,8 @@
 using System.Buffers;
-using System.Data;
 using System.Text;
 using System.Text.Json;
+using CoopLessons.Data.Databases;
 using CoopLessons.Data.Files;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Data.Travel;
@@ -28,7 +27,7 @@ public sealed class FamilyOut(AppDb db, FileShelf shelf, Func<string, string> gu
     /// <param name="now">UTC.</param>
     public async Task WriteAsync(Stream to, IReadOnlyList<TravelPaper> papers, DateTime now, Action<TravelProgress> tell, CancellationToken ct)
     {
-        await using var moment = await OneMomentAsync(ct);
+        await using var moment = await db.OneMomentAsync(ct);
         var family = await db.Families.AsNoTracking().SingleAsync(ct);
         var tables = TravelTable.Of(db.Model);
         await using var zip = new PackedEntries(to);
@@ -52,17 +51,6 @@ public sealed class FamilyOut(AppDb db, FileShelf shelf, Func<string, string> gu
 
         var entries = zip.Entries.ToList();
         await zip.PutAsync(FamilyFile.Manifest, packed: true, s => ManifestAsync(s, family, now, counts, entries, missing, ct), ct);
-    }
-
-    // Reading alone: on SQLite a transaction that holds nobody up, on PostgreSQL one whose reads agree.
-    private async Task<IAsyncDisposable> OneMomentAsync(CancellationToken ct)
-    {
-        if (!db.Database.IsSqlite())
-            return await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, ct);
-        await db.Database.OpenConnectionAsync(ct);
-        var reading = ((SqliteConnection)db.Database.GetDbConnection()).BeginTransaction(deferred: true);
-        await db.Database.UseTransactionAsync(reading, ct);
-        return new Reading(db, reading);
     }
 
     private async Task<int> JsonAsync(Stream to, TravelTable table, CancellationToken ct)
@@ -168,15 +156,5 @@ public sealed class FamilyOut(AppDb db, FileShelf shelf, Func<string, string> gu
         json.WriteEndArray();
         json.WriteEndObject();
         await json.FlushAsync(ct);
-    }
-
-    private sealed class Reading(AppDb db, SqliteTransaction transaction) : IAsyncDisposable
-    {
-        public async ValueTask DisposeAsync()
-        {
-            await db.Database.UseTransactionAsync(null);
-            await transaction.DisposeAsync();
-            await db.Database.CloseConnectionAsync();
-        }
     }
 }
