@@ -89,7 +89,6 @@ public sealed class FamilyIn(AppDb db, FileShelf shelf, Func<StoredKind, Stream,
 
         if (zip.Manifest.Files.Keys.FirstOrDefault(p => p.StartsWith("files/", StringComparison.Ordinal) && !kinds.ContainsKey(p[6..])) is { } odd)
             throw new FamilyUnfitException($"“{odd[..18]}…” is in this file and no row of the family names it, so nothing was taken in.");
-        using var turn = await shelf.TurnAsync(ct);
         foreach (var (i, (hash, kind)) in kinds.Index())
         {
             tell(new TravelProgress($"Looking at photos and files: {i + 1} of {kinds.Count}", 0.3 + 0.5 * i / kinds.Count));
@@ -100,6 +99,8 @@ public sealed class FamilyIn(AppDb db, FileShelf shelf, Func<StoredKind, Stream,
             if (await look(kind, copy, ct) is { } fault)
                 throw new FamilyUnfitException($"files/{hash[..12]}…: {fault} Nothing was taken in.");
             copy.Position = 0;
+            // Others bring and take away files between these.
+            using var turn = await shelf.TurnAsync(ct);
             if (await shelf.HasAsync(db.Current.FamilyId!.Value, hash, ct))
                 continue;
             placed.Add(hash);

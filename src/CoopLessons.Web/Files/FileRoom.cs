@@ -25,17 +25,30 @@ public sealed class FileRoom : IDisposable
             _inside.Add(familyId);
         }
 
+        return await TurnAsync(familyId, ct);
+    }
+
+    /// <summary>The same for long work that nobody stands and waits for: it is never told to come back. It enters anew for each file, so that others come between.</summary>
+    public Task<IDisposable> EnterPatientlyAsync(Guid ownerId, CancellationToken ct)
+    {
+        lock (_door)
+            _inside.Add(ownerId);
+        return TurnAsync(ownerId, ct);
+    }
+
+    private async Task<IDisposable> TurnAsync(Guid ownerId, CancellationToken ct)
+    {
         try
         {
             await _turn.WaitAsync(ct);
         }
         catch
         {
-            Leave(familyId);
+            Leave(ownerId);
             throw;
         }
 
-        return new Turn(this, familyId);
+        return new Turn(this, ownerId);
     }
 
     public void Dispose() => _turn.Dispose();

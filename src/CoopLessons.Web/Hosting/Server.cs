@@ -66,6 +66,7 @@ public static class Server
         builder.Services.AddSingleton<Travel.FullPortfolios>().AddSingleton<Travel.MadeFiles>(s => s.GetRequiredService<Travel.FullPortfolios>());
         builder.Services.AddSingleton<Pages.Records.FullPortfolioWork>();
         builder.Services.AddSingleton<Travel.OutWork>();
+        builder.Services.AddSingleton<Travel.InWork>();
         builder.Services.AddSingleton<Travel.TravelLook>();
         builder.Services.AddHostedService<Travel.MadeFilesWork>();
         builder.Services.AddSingleton<Travel.LeavingRound>();

@@ -25,6 +25,15 @@ public static class JobWords
         _ => $"{what} is being made.",
     };
 
+    /// <summary>How the taking in of a family stands, in one sentence.</summary>
+    public static string OfTaking(JobStanding? job) => job switch
+    {
+        { State: JobState.Failed } => "The family could not be taken in. What happened is in the server’s log; nothing of it was taken in.",
+        { State: JobState.Dropped } => "This was called off. Nothing was taken in.",
+        { State: JobState.Running, Step.Length: 0 } => "The file is read.",
+        _ => OfMaking(job, "The family"),
+    };
+
     /// <summary>How a job stands, in one sentence.</summary>
     /// <param name="job">Null for one that the server does not know.</param>
     public static string Of(JobStanding? job) => job switch

@@ -27,7 +27,13 @@ public sealed class Visitor(HttpClient client)
     }
 
     /// <summary>Opens an address, whatever it answers; no redirect is followed.</summary>
-    public Task<HttpResponseMessage> OpenAsync(string path) => SendAsync(new HttpRequestMessage(HttpMethod.Get, path));
+    public Task<HttpResponseMessage> OpenAsync(string path, bool htmx = false)
+    {
+        var request = new HttpRequestMessage(HttpMethod.Get, path);
+        if (htmx)
+            request.Headers.Add("HX-Request", "true");
+        return SendAsync(request);
+    }
 
     /// <summary>
     /// Sends the form of a page as a browser would, with some fields filled in otherwise; a null value leaves the field

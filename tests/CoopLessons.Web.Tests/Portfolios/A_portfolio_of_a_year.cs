@@ -181,7 +181,7 @@ public sealed class A_portfolio_of_a_year(TestServer server)
         await year.PieceAsync("no picture at all"u8.ToArray(), StoredKind.Jpeg, PieceKind.Photo, 1, new(2025, 9, 4), "science", "Seeds");
         await year.MakeFullAsync();
         var page = await year.Guardian.GetAsync(year.Page);
-        Assert.Contains("cannot be read any more", page.QuerySelector("#progress .note")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("cannot be read any more", page.QuerySelector("section[aria-labelledby='take'] .note[role='status']")!.TextContent, StringComparison.Ordinal);
         Assert.Null(page.QuerySelector("a[href$='portfolio-full.pdf']"));
     }
 

@@ -68,16 +68,54 @@ public sealed class Everything_out_and_in
         Assert.Equal("/person/bring", made.Headers.Location?.OriginalString);
 
         Assert.Contains("Choose the family’s file.", await TextAsync(await BringAsync(visitor, null)), StringComparison.Ordinal);
-        var refused = await BringAsync(visitor, "no file"u8.ToArray());
-        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
-        Assert.Contains("This file is no family’s file", await TextAsync(refused), StringComparison.Ordinal);
-        var brought = await BringAsync(visitor, file);
-        Assert.Equal("/family", brought.Headers.Location?.OriginalString);
-        Assert.Contains("The Alder family is here", (await visitor.GetAsync("/family")).Body!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("/person/bring", (await BringAsync(visitor, "no file"u8.ToArray())).Headers.Location?.OriginalString);
+        await TakenAsync(server);
+        Assert.Contains("This file is no family’s file", (await visitor.GetAsync("/person/bring")).QuerySelector("#file-fault")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("/person/bring", (await BringAsync(visitor, file)).Headers.Location?.OriginalString);
+        await TakenAsync(server);
+        var here = await visitor.GetAsync("/person/bring");
+        Assert.Equal("The Alder family is here", here.QuerySelector("#here")!.TextContent);
+        Assert.Null(here.QuerySelector("input[type='file']"));
+        Assert.Equal("Alder", (await visitor.GetAsync("/family")).QuerySelector("h1")!.TextContent.Trim());
         Assert.Equal(family.Id, await server.FromDbAsync(family.Id, db => db.Families.Select(f => f.Id).SingleAsync()));
         // The server is theirs, and closed to others.
         Assert.Equal(HttpStatusCode.NotFound, (await server.Visitor().OpenAsync("/first-run/bring")).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await BringAsync(visitor, file)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Waits_for_its_turn_in_the_line_and_can_be_called_off_there()
+    {
+        using var old = new OwnServer();
+        var family = await old.FamilyAsync();
+        await MakeAsync(old, family);
+        var file = await (await family.Guardian.OpenAsync("/family/out/file")).Content.ReadAsByteArrayAsync();
+
+        using var server = new OwnServer(new KeyValuePair<string, string>("CoopLessons:SignUp", "open"));
+        var other = await server.FamilyAsync("Birch");
+        var line = server.Services.GetRequiredService<LayoutLine>();
+        var before = new TaskCompletionSource<object>();
+        var first = line.Ask(other.Id, "before", (_, _) => before.Task)!.Value;
+        Assert.Equal(HttpStatusCode.Redirect, (await BringAsync(other.Guardian, file)).StatusCode);
+        var waits = await other.Guardian.GetAsync("/person/bring");
+        Assert.Contains("this is begun next", waits.QuerySelector("#progress")!.TextContent, StringComparison.Ordinal);
+        Assert.Null(waits.QuerySelector("input[type='file']"));
+        using var asked = await other.Guardian.OpenAsync("/person/bring?handler=Progress", htmx: true);
+        Assert.False(asked.Headers.Contains("HX-Redirect"));
+        // How far somebody's own work is, nobody else sees.
+        Assert.Null((await (await server.FamilyAsync("Cedar")).Guardian.GetAsync("/person/bring")).QuerySelector("#progress"));
+
+        Assert.Equal(HttpStatusCode.Redirect, (await other.Guardian.SubmitAsync(waits, [], "#progress + form button")).StatusCode);
+        Assert.Contains("This was called off. Nothing was taken in.", (await other.Guardian.GetAsync("/person/bring")).QuerySelector("#file-fault")!.TextContent, StringComparison.Ordinal);
+        before.SetResult(new object());
+        await line.WaitAsync(other.Id, first, default);
+        Assert.False(await server.FromDbAsync(family.Id, db => db.Families.AnyAsync()));
+
+        await BringAsync(other.Guardian, file);
+        await line.WaitAsync(other.GuardianId, line.Newest(other.GuardianId, InWork.Key)!.Id, default);
+        using var over = await other.Guardian.OpenAsync("/person/bring?handler=Progress", htmx: true);
+        Assert.Equal("/person/bring", Assert.Single(over.Headers.GetValues("HX-Redirect")));
+        Assert.True(await server.FromDbAsync(family.Id, db => db.Families.AnyAsync()));
     }
 
     [Fact]
@@ -129,6 +167,14 @@ public sealed class Everything_out_and_in
         await line.WaitAsync(family.Id, line.Newest(family.Id, OutWork.Key)!.Id, default);
         Assert.Equal(JobState.Done, line.Newest(family.Id, OutWork.Key)!.State);
         Assert.NotNull((await family.Guardian.GetAsync("/family/out")).QuerySelector("a[href='/family/out/file']"));
+    }
+
+    /// <summary>Waits until what the only person here brought is taken in or refused.</summary>
+    private static async Task TakenAsync(OwnServer server)
+    {
+        var person = await server.FromDbAsync(null, db => db.Users.Where(p => p.Email != null).Select(p => p.Id).SingleAsync());
+        var line = server.Services.GetRequiredService<LayoutLine>();
+        await line.WaitAsync(person, line.Newest(person, InWork.Key)!.Id, default);
     }
 
     private static async Task<HttpResponseMessage> BringAsync(Visitor visitor, byte[]? file)

@@ -1,11 +1,11 @@
 using CoopLessons.Data;
-using CoopLessons.Data.Files;
 using CoopLessons.Data.People;
 using CoopLessons.Data.Tenancy;
 using CoopLessons.Data.Travel;
 using CoopLessons.Web.Files;
 using CoopLessons.Web.Hosting;
 using CoopLessons.Web.Pages.Account;
+using CoopLessons.Web.Planning;
 using CoopLessons.Web.Security;
 using CoopLessons.Web.Travel;
 using Microsoft.AspNetCore.Identity;
@@ -17,34 +17,56 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.People;
 
-/// <summary>Somebody who is signed in brings a family from another installation.</summary>
+/// <summary>Somebody who is signed in brings a family from another installation, and sees how far it is.</summary>
 [EnableRateLimiting(Access.Brake)]
 [LargestUpload(FamilyFile.MostBytes)]
 [RequestSizeLimit(FamilyFile.MostBytes + LargestUploadAttribute.Around)]
 [RequestFormLimits(MultipartBodyLengthLimit = FamilyFile.MostBytes + LargestUploadAttribute.Around)]
-public sealed class BringFamilyModel(
-    AppDb db, CurrentFamily current, FileShelf shelf, FileRoom room, TravelLook look, UserManager<Person> people, ServerSettings settings, TimeProvider clock, ILogger<BringFamilyModel> log) : PageModel
+public sealed class BringFamilyModel(AppDb db, CurrentFamily current, InWork work, UserManager<Person> people, ServerSettings settings) : PageModel
 {
+    private const string Address = "/person/bring";
+
     [BindProperty]
     public IFormFile? Brought { get; set; }
 
     /// <summary>As for founding one: on an open server anybody, on a closed one somebody who has it to themselves.</summary>
     public bool MayBring { get; private set; }
 
+    /// <summary>The taking in that was asked for last; null where none is known.</summary>
+    public JobStanding? Job { get; private set; }
+
+    /// <summary>The family that came by it.</summary>
+    public BroughtFamily? Here => (Job?.Result as FamilyTaken)?.Family;
+
+    public WorkAtHand Waiting => new(Job, JobWords.OfTaking(Job), Address, Address + "?handler=Progress");
+
+    private Guid PersonId => Guid.Parse(people.GetUserId(User)!);
+
     private CancellationToken Ct => HttpContext.RequestAborted;
 
     public override async Task OnPageHandlerExecutionAsync(PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
     {
+        Job = work.Standing(PersonId);
         MayBring = settings.SignUpIsOpen || (current.FamilyId is null && await db.Users.CountAsync(p => p.Email != null, Ct) == 1);
         await next();
     }
 
     public IActionResult OnGet()
     {
-        if (!LargestUploadAttribute.Refused(HttpContext))
-            return Page();
-        return Refused($"A family’s file has at most {FamilyFile.MostBytes / 1_000_000_000} gigabytes.", StatusCodes.Status413PayloadTooLarge);
+        if (LargestUploadAttribute.Refused(HttpContext))
+            return Refused($"A family’s file has at most {FamilyFile.MostBytes / 1_000_000_000} gigabytes.", StatusCodes.Status413PayloadTooLarge);
+        var fault = Job switch
+        {
+            { Result: FamilyTaken { Fault: { } unfit } } => unfit,
+            { State: JobState.Failed or JobState.Dropped } => JobWords.OfTaking(Job),
+            _ => null,
+        };
+        if (fault is not null)
+            ModelState.AddModelError(nameof(Brought), fault);
+        return Page();
     }
+
+    public IActionResult OnGetProgress() => this.Progress(Waiting);
 
     public async Task<IActionResult> OnPostAsync()
     {
@@ -52,23 +74,16 @@ public sealed class BringFamilyModel(
             return NotFound();
         if (Brought is not { Length: > 0 } file)
             return Refused(Brought is null ? "Choose the family’s file." : "This file is empty.");
-        var person = (await people.GetUserAsync(User))!;
-        using var turn = await room.EnterAsync(person.Id, Ct);
-        if (turn is null)
-            return Refused("Other files are being looked at just now. Nothing was taken in; try again in a minute.", StatusCodes.Status503ServiceUnavailable);
-        try
-        {
-            await using var brought = file.OpenReadStream();
-            // Begun is finished, even if the visitor has gone.
-            var family = await new FamilyIn(db, shelf, look.OfAsync).TakeAsync(brought, person, clock.GetUtcNow().UtcDateTime, _ => { }, CancellationToken.None);
-            this.Say($"The {family.Name} family is here, with {family.Rows:N0} rows and {family.Files:N0} files.");
-            return LocalRedirect("/family");
-        }
-        catch (FamilyUnfitException unfit)
-        {
-            log.LogInformation(unfit.InnerException, "A family was not taken in");
-            return Refused(unfit.Message);
-        }
+        await using var brought = file.OpenReadStream();
+        return await work.AskAsync(PersonId, brought, Ct)
+            ? LocalRedirect(Address)
+            : Refused("The server is busy with what others asked for. Nothing was taken in; try again in a minute.", StatusCodes.Status503ServiceUnavailable);
+    }
+
+    public IActionResult OnPostCallOff()
+    {
+        work.CallOff(PersonId);
+        return LocalRedirect(Address);
     }
 
     private IActionResult Refused(string sentence, int status = StatusCodes.Status422UnprocessableEntity)

@@ -54,7 +54,7 @@ public sealed class MeetingTurnsModel(AppDb db, TimeProvider clock, LayoutLine l
         return Page();
     }
 
-    public async Task<IActionResult> OnGetProgressAsync() => await FindAsync() ? Progress() : NotFound();
+    public async Task<IActionResult> OnGetProgressAsync() => await FindAsync() ? this.Progress(Waiting) : NotFound();
 
     /// <param name="away">Ids of those who are away, of those for whom this family may say it.</param>
     public async Task<IActionResult> OnPostAwayAsync(List<Guid> away)

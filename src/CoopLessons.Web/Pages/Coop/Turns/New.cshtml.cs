@@ -42,7 +42,7 @@ public sealed class NewRotaModel(AppDb db, TimeProvider clock, LayoutLine line, 
     public IActionResult OnGetProgress()
     {
         Find();
-        return Progress();
+        return this.Progress(Waiting);
     }
 
     public async Task<IActionResult> OnPostAskAsync(bool longer)

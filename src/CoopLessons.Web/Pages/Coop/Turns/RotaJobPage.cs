@@ -27,15 +27,7 @@ public abstract class RotaJobPage(AppDb db, TimeProvider clock, LayoutLine line)
         _ => "This is being worked out.",
     };
 
-    /// <summary>How far it is, for a page that waits; where it is over, the page is loaded anew.</summary>
-    protected IActionResult Progress()
-    {
-        if (!Request.IsHtmx())
-            return LocalRedirect(Address);
-        if (Job is null or { IsOver: true })
-            Response.Headers["HX-Redirect"] = Address;
-        return Fragment("_RotaProgress", this);
-    }
+    public WorkAtHand Waiting => new(Job, JobTells, Address, Address + "?handler=Progress");
 
     protected IActionResult CalledOff()
     {

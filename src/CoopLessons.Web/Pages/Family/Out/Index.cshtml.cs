@@ -32,17 +32,11 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, UserManager<Person>
 
     public string JobTells => JobWords.OfMaking(Job, "The file");
 
+    public WorkAtHand Waiting => new(Job, JobTells, "/family/out", "/family/out?handler=Progress");
+
     public void OnGet() { }
 
-    /// <summary>How far it is, for a page that waits; where it is over, the page is loaded anew.</summary>
-    public IActionResult OnGetProgress()
-    {
-        if (!Request.IsHtmx())
-            return LocalRedirect("/family/out");
-        if (Job is null or { IsOver: true })
-            Response.Headers["HX-Redirect"] = "/family/out";
-        return Fragment("_Progress", this);
-    }
+    public IActionResult OnGetProgress() => this.Progress(Waiting);
 
     public async Task<IActionResult> OnPostMakeAsync()
     {

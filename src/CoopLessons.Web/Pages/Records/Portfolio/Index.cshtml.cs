@@ -78,17 +78,7 @@ public sealed class PortfolioModel(AppDb db, TimeProvider clock, FullPortfolioWo
         return Redirect(Address("take"));
     }
 
-    /// <summary>How far the full portfolio is, for a page that waits; where it is over, the page is loaded anew.</summary>
-    public async Task<IActionResult> OnGetProgressAsync()
-    {
-        if (!await FindAsync() || Log is null)
-            return NotFound();
-        if (!Request.IsHtmx())
-            return Redirect(Address("take"));
-        if (Job is null or { IsOver: true })
-            Response.Headers["HX-Redirect"] = Address(null);
-        return Fragment("_Full", this);
-    }
+    public async Task<IActionResult> OnGetProgressAsync() => await FindAsync() && Log is not null ? this.Progress(Waiting) : NotFound();
 
     /// <summary>The making of the full portfolio; null where nobody asked for it.</summary>
     public JobStanding? Job => work.Standing(Family.Id, Learner!.Id, Year!.Id);
@@ -105,6 +95,8 @@ public sealed class PortfolioModel(AppDb db, TimeProvider clock, FullPortfolioWo
     };
 
     public string JobTells => JobWords.OfMaking(Job, "The full portfolio");
+
+    public WorkAtHand Waiting => new(Job, JobTells, Address(null), At("Progress"));
 
     public PieceList Pieces(IReadOnlyList<Piece> pieces) => new(pieces, Words, Day: true);
 

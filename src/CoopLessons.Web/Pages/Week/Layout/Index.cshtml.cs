@@ -43,6 +43,8 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, LayoutLine line, Fa
 
     public string Address => $"/week/layout/{Shown.Iso}";
 
+    public WorkAtHand Waiting => new(Job, JobWords.Of(Job), Address, Address + "?handler=Progress", "the layout is kept for an hour");
+
     public async Task<IActionResult> OnGetAsync(string week)
     {
         if (!TryLoad(week))
@@ -51,17 +53,7 @@ public sealed class IndexModel(AppDb db, TimeProvider clock, LayoutLine line, Fa
         return Page();
     }
 
-    /// <summary>How far it is, for a page that waits; where it is over, the page is loaded anew.</summary>
-    public IActionResult OnGetProgress(string week)
-    {
-        if (!TryLoad(week))
-            return NotFound();
-        if (!Request.IsHtmx())
-            return LocalRedirect(Address);
-        if (Job is null or { IsOver: true })
-            Response.Headers["HX-Redirect"] = Address;
-        return Fragment("_Progress", this);
-    }
+    public IActionResult OnGetProgress(string week) => TryLoad(week) ? this.Progress(Waiting) : NotFound();
 
     public IActionResult OnPostAsk(string week, List<string> choices, bool longer)
     {

@@ -21,7 +21,7 @@ public sealed class AppointmentModel(AppDb db, TimeProvider clock, LayoutLine li
 
     public async Task<IActionResult> OnGetAsync(string week, Guid appointmentId) => await LoadAsync(week, appointmentId) ? Page() : NotFound();
 
-    public async Task<IActionResult> OnGetProgressAsync(string week, Guid appointmentId) => await LoadAsync(week, appointmentId) ? Progress() : NotFound();
+    public async Task<IActionResult> OnGetProgressAsync(string week, Guid appointmentId) => await LoadAsync(week, appointmentId) ? this.Progress(Waiting) : NotFound();
 
     public async Task<IActionResult> OnPostAskAsync(string week, Guid appointmentId) => await LoadAsync(week, appointmentId) ? AskAgain() : NotFound();
 

@@ -18,7 +18,7 @@ public sealed class LongerModel(AppDb db, TimeProvider clock, LayoutLine line, F
 
     public async Task<IActionResult> OnGetAsync(Guid unitId) => await LoadAsync(unitId) ? Page() : NotFound();
 
-    public async Task<IActionResult> OnGetProgressAsync(Guid unitId) => await LoadAsync(unitId) ? Progress() : NotFound();
+    public async Task<IActionResult> OnGetProgressAsync(Guid unitId) => await LoadAsync(unitId) ? this.Progress(Waiting) : NotFound();
 
     public async Task<IActionResult> OnPostAskAsync(Guid unitId) => await LoadAsync(unitId) ? AskAgain() : NotFound();
 

@@ -41,7 +41,7 @@ public sealed class LostModel(AppDb db, TimeProvider clock, LayoutLine line, Fam
 
     public async Task<IActionResult> OnGetAsync(string date) => await LoadAsync(date) ? Shown() : NotFound();
 
-    public async Task<IActionResult> OnGetProgressAsync(string date) => await LoadAsync(date) ? Progress() : NotFound();
+    public async Task<IActionResult> OnGetProgressAsync(string date) => await LoadAsync(date) ? this.Progress(Waiting) : NotFound();
 
     public async Task<IActionResult> OnPostAskAsync(string date)
     {

@@ -56,14 +56,7 @@ public abstract class WaysPage(AppDb db, TimeProvider clock, LayoutLine line) : 
         return Again(StatusCodes.Status503ServiceUnavailable);
     }
 
-    protected IActionResult Progress()
-    {
-        if (!Request.IsHtmx())
-            return LocalRedirect(Address);
-        if (Job is null or { IsOver: true })
-            Response.Headers["HX-Redirect"] = Address;
-        return Fragment("_Progress", this);
-    }
+    public WorkAtHand Waiting => new(Job, JobWords.Of(Job), Address, At("Progress"), "the answer is kept for an hour");
 
     /// <param name="job">The answer that was looked at; a newer one is not taken unseen.</param>
     protected async Task<IActionResult> TakeAsync(Guid job, FutureKind kind, Guid step)
