@@ -1,4 +1,8 @@
 using CoopLessons.Browser.Tests.App;
+using CoopLessons.Data.Files;
+using CoopLessons.Web.Planning;
+using CoopLessons.Web.Travel;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -33,10 +37,42 @@ public sealed class A_family_comes_to_an_empty_server : IAsyncLifetime
         await _screen.MustArriveAsync("/person/bring");
         await _screen.MustBeSoundInEveryLookAsync();
 
-        await page.GetByLabel("The family’s file").SetInputFilesAsync(new FilePayload { Name = "family.zip", MimeType = "application/zip", Buffer = "no such file"u8.ToArray() });
-        await page.GetByRole(AriaRole.Button, new() { Name = "Bring the family" }).ClickAsync();
-        await Expect(page.Locator("#file-fault")).ToBeVisibleAsync();
+        await BringAsync("no such file"u8.ToArray());
+        await Expect(page.Locator("#file-fault")).ToContainTextAsync("This file is no family’s file");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Bring a family");
         await _screen.MustBeSoundInEveryLookAsync();
+
+        // Something long stands before it in the line, so that the waiting is seen.
+        var (line, before) = (_host.Services.GetRequiredService<LayoutLine>(), new TaskCompletionSource<object>());
+        line.Ask(Guid.CreateVersion7(), "before", (_, _) => before.Task);
+        await BringAsync(await FamilyFileAsync());
+        await Expect(page.GetByText("The server is busy with something else; this is begun next.")).ToBeVisibleAsync();
+        await _screen.MustBeSoundInEveryLookAsync();
+        before.SetResult(new object());
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "The Dogwood family is here" })).ToBeVisibleAsync();
+        await _screen.MustBeSoundInEveryLookAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "To the family" }).TapAsync();
+        await _screen.MustArriveAsync("/family");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Dogwood");
+    }
+
+    private async Task BringAsync(byte[] file)
+    {
+        await _screen.Page.GetByLabel("The family’s file").SetInputFilesAsync(new FilePayload { Name = "family.zip", MimeType = "application/zip", Buffer = file });
+        await _screen.Page.GetByRole(AriaRole.Button, new() { Name = "Bring the family" }).ClickAsync();
+    }
+
+    /// <summary>Of a family on another server.</summary>
+    private static async Task<byte[]> FamilyFileAsync()
+    {
+        await using var other = new Host(new(2026, 5, 20, 15, 0, 0, TimeSpan.Zero));
+        var family = await other.HouseholdAsync("Dogwood", "Laurel", "Basil");
+        using var file = new MemoryStream();
+        await family.FromDbAsync(async db =>
+        {
+            await OutWork.WriteAsync(db, other.Services.GetRequiredService<FileShelf>(), file, other.Clock, _ => { }, default);
+            return file.Length;
+        });
+        return file.ToArray();
     }
 }
