@@ -17,7 +17,7 @@ public static class NarrativeFacts
             return ["Nothing is logged under this subject."];
         var told = new List<string>();
         if (facts.Days > 0)
-            told.Add($"{Hours(facts.Minutes)} on {Days(facts.Days)}, from {facts.First!.Value.Plain()} to {facts.Last!.Value.Plain()}.");
+            told.Add($"{Hours(facts.Minutes)} on {Days(facts.Days)}, from {facts.Things.Min(t => t.First).Plain()} to {facts.Things.Max(t => t.Last).Plain()}.");
         if (facts.Touched > 0)
             told.Add(facts.Days > 0 ? $"Met in passing on {Days(facts.Touched)} more." : $"Met in passing on {Days(facts.Touched)}, without minutes of its own.");
         if (facts.Things.Count > 0)
@@ -29,6 +29,9 @@ public static class NarrativeFacts
     /// <param name="within">The subjects in which it is taught; may be empty.</param>
     public static IReadOnlyList<string> OfTopic(string within) =>
         within.Length == 0 ? ["Nothing is logged under this subject."] : [$"Belongs within {within}; its minutes are not told apart there."];
+
+    /// <summary>What is lacking of such a matter.</summary>
+    public static string NotToldApart(string within) => $"Days, minutes and entries of this alone: the log does not tell them apart{(within.Length == 0 ? "" : $" from {within}")}.";
 
     private static string Hours(Minutes minutes) => (minutes.Value / 60, minutes.Value % 60) switch
     {

@@ -12,6 +12,8 @@ public sealed record DoneThing(string What, int Days, Minutes Minutes, DateOnly 
 /// </summary>
 /// <param name="Days">Days with credited minutes.</param>
 /// <param name="Touched">Days on which it was met in passing and had no minutes.</param>
+/// <param name="First">The first day on which it was met, with minutes or in passing; null where there is none.</param>
+/// <param name="Last">The last such day.</param>
 /// <param name="Things">What had minutes, the longest first; of equal ones the earlier.</param>
 /// <param name="Months">Minutes of each month that the days touch.</param>
 public sealed record SubjectFacts(

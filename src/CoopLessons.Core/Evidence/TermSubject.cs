@@ -50,9 +50,12 @@ public static class TermWords
         return $"{learner} worked on: {string.Join("; ", things)}{(facts.Things.Count > MostThings ? "; and more" : "")}.";
     }
 
-    /// <summary>The beginning of an explanation why less was covered than was planned; the reason is the parent’s to write.</summary>
-    public static string Explanation(MaterialCovered covered) => string.Create(
-        CultureInfo.InvariantCulture, $"{covered.Planned - covered.Done} of {covered.Planned} planned lessons and activities were not done in this term, because ");
+    /// <summary>What an explanation is asked for; the reason is the parent’s to write.</summary>
+    public static string NotDone(MaterialCovered covered) => (covered.Planned - covered.Done) switch
+    {
+        1 when covered.Planned == 1 => "The one planned lesson or activity was not done in this term.",
+        var left => string.Create(CultureInfo.InvariantCulture, $"{left} of {covered.Planned} planned lessons and activities {(left == 1 ? "was" : "were")} not done in this term."),
+    };
 
     private static string Days(int count) => count == 1 ? "one day" : string.Create(CultureInfo.InvariantCulture, $"{count} days");
 }

@@ -99,6 +99,9 @@ public sealed class HighSchoolCourse : IFamilyOwned, IVersioned
 
     public bool RemoveRule(Guid id) => _rules.RemoveAll(r => r.Id == id) > 0;
 
+    /// <summary>The credit that stands on papers: none for a mark without points, also where it had points when it was given; null while it is open.</summary>
+    public CreditCount? Earned(GradeScale scale) => Awarded is not { } awarded ? null : scale.Step(Mark) is { EarnsCredit: false } ? CreditCount.Zero : new CreditCount(awarded);
+
     /// <summary>How an average sees it: a mark that earns nothing counts over what was attempted.</summary>
     public MarkedCourse ToMarked(GradeScale scale) =>
         new(Level, Marked, Mark, new CreditCount(scale.Step(Mark) is { EarnsCredit: true } ? Awarded ?? 0 : Aim));

@@ -67,11 +67,16 @@ public sealed record LearnersCourses(
         _ => null,
     };
 
-    /// <summary>The year in which a course ends, as the family or else the calendar calls it.</summary>
-    public (string Name, DateOnly First, int? Grade) YearOf(HighSchoolCourse course) =>
-        Years.FirstOrDefault(y => y.Days.Contains(course.Last)) is { } year
+    /// <summary>The year in which a course ends, as the family or else the calendar calls it. A summer between two years belongs to the one that lies in the same months from July to June.</summary>
+    public (string Name, DateOnly First, int? Grade) YearOf(HighSchoolCourse course)
+    {
+        var months = Core.Credits.Transcript.MonthsOf(course.Last);
+        var year = Years.FirstOrDefault(y => y.Days.Contains(course.Last))
+            ?? Years.Where(y => y.Days.Overlaps(months)).MaxBy(y => (y.Last < months.Last ? y.Last : months.Last).DayNumber - (y.First > months.First ? y.First : months.First).DayNumber);
+        return year is not null
             ? (year.Name, year.First, Grades.TryGetValue(year.Id, out var grade) ? grade : null)
-            : (Core.Credits.Transcript.YearOf(course.Last), Core.Credits.Transcript.MonthsOf(course.Last).First, null);
+            : (Core.Credits.Transcript.YearOf(course.Last), months.First, null);
+    }
 
     /// <summary>Names of all years in which a course has days.</summary>
     public IReadOnlyList<string> YearsOf(HighSchoolCourse course) =>
@@ -118,7 +123,7 @@ public sealed record LearnersCourses(
     }
 
     private TranscriptLine Line(HighSchoolCourse c) =>
-        new(c.Title, c.Area, c.Level, c.Basis, Ledger[c.Id].Total, Computed(c), c.Awarded is { } awarded ? new CreditCount(awarded) : null, CreditWords.Of(c.Marked, c.Mark));
+        new(c.Title, c.Area, c.Level, c.Basis, Ledger[c.Id].Total, Computed(c), c.Earned(Scale.Scale), CreditWords.Of(c.Marked, c.Mark));
 
     private static DayRange DaysOf(List<HighSchoolCourse> courses, List<DateOnly> picked, DateOnly today)
     {

@@ -5,8 +5,6 @@ using CoopLessons.Core.Hours;
 using CoopLessons.Data.Families;
 using CoopLessons.Data.Hours;
 using CoopLessons.Data.Requirements;
-using CoopLessons.Data.Schedule;
-using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Data.Evidence;
 
@@ -18,14 +16,13 @@ public sealed record TermSubject(SubjectAsked Subject, SubjectFacts Facts, Mater
 
     /// <summary>What a report begins with before anybody wrote into it.</summary>
     /// <param name="before">The law’s name of a subject that is read as the same ones of the family’s and stands before it; null where none does.</param>
-    public TermSubjectTold Drafted(string learner, int? explainUnder, string? before = null) => new(
-        Subject.Key, Subject.Name, null, "", TermWords.Progress(learner, Facts) is not { Length: > 0 } progress || Subject.Topic ? "" : before is null ? progress : $"As under {before}.",
-        !Subject.Topic && explainUnder is { } figure && Covered.IsUnder(figure) ? TermWords.Explanation(Covered).Trim() : "");
+    public TermSubjectTold Drafted(string learner, string? before = null) => new(
+        Subject.Key, Subject.Name, null, "", TermWords.Progress(learner, Facts) is not { Length: > 0 } progress || Subject.Topic ? "" : before is null ? progress : $"As under {before}.", "");
 }
 
 /// <summary>A learner's term as log and plan hold it: the only way by which reports come to their figures.</summary>
 /// <param name="Log">Of the term alone.</param>
-/// <param name="Standing">Of the school year.</param>
+/// <param name="Standing">Of the school year, under the law as it was on the term's last day, or is today where the term still runs.</param>
 /// <param name="Subjects">Those that the law asks for; where it names none, the family's own of which something is there.</param>
 public sealed record TermAtHand(LearnerYear Log, SchoolYear Year, LearnerStanding Standing, DayRange Days, IReadOnlyList<TermSubject> Subjects)
 {
@@ -40,8 +37,8 @@ public sealed record TermAtHand(LearnerYear Log, SchoolYear Year, LearnerStandin
     {
         if (await LearnerYear.LoadAsync(db, learnerId, year.Days, ct) is not { } whole || await LearnerYear.LoadAsync(db, learnerId, days, ct) is not { } term)
             return null;
-        var standing = await LearnerStanding.LoadAsync(db, whole, year, today, ct);
-        var plan = await PlanAsync(db, learnerId, days, ct);
+        var standing = await LearnerStanding.LoadAsync(db, whole, year, days.Last < today ? days.Last : today, ct);
+        var plan = await TermPlan.OfAsync(db, term.Ledger, days, ct);
         var all = SubjectAsked.All(standing).Select(s => new TermSubject(s, SubjectFacts.Of(term.Ledger, s.Family, days), MaterialCovered.Of(plan, s.Family, days))).ToList();
         var law = all.FindAll(s => s.Subject.ByLaw);
         return new TermAtHand(term, year, standing, days, law.Count > 0 ? law : all.FindAll(s => s.Facts.Days + s.Facts.Touched + s.Covered.Planned > 0));
@@ -51,8 +48,11 @@ public sealed record TermAtHand(LearnerYear Log, SchoolYear Year, LearnerStandin
     public IReadOnlyList<TermSubjectTold> Told(TermReport report)
     {
         var told = report.Subjects.ToDictionary(s => s.Key);
-        return [.. Subjects.Select(s => told.GetValueOrDefault(s.Subject.Key) ?? s.Drafted(Log.Learner.Name, report.ExplainUnder, Before(s)))];
+        return [.. Subjects.Select(s => told.GetValueOrDefault(s.Subject.Key) ?? s.Drafted(Log.Learner.Name, Before(s)))];
     }
+
+    /// <summary>What was written of subjects that the term no longer has, since the law or the grade was changed: a draft keeps it.</summary>
+    public IEnumerable<TermSubjectTold> Unshown(TermReport report) => report.Subjects.Where(t => Subjects.All(s => s.Subject.Key != t.Key));
 
     /// <summary>What was told, with every figure as it stands now.</summary>
     /// <param name="told">One for each subject, in their order.</param>
@@ -60,10 +60,4 @@ public sealed record TermAtHand(LearnerYear Log, SchoolYear Year, LearnerStandin
 
     private string? Before(TermSubject subject) => subject.Subject.Family.Count == 0 ? null
         : Subjects.TakeWhile(s => s != subject).FirstOrDefault(s => !s.Subject.Topic && s.Subject.Family.SetEquals(subject.Subject.Family))?.Subject.Name;
-
-    private static async Task<IReadOnlyList<PlannedThing>> PlanAsync(AppDb db, Guid learnerId, DayRange days, CancellationToken ct)
-    {
-        var work = await db.WorkAsync(db.PlannedSessions.AsNoTracking().Where(s => s.Date >= days.First && s.Date <= days.Last), ct);
-        return [.. work.Where(w => w.Session.Learners.Contains(learnerId)).Select(w => new PlannedThing(w.Session.Date, w.Split.Split.Select(s => s.SubjectId).ToHashSet(), w.Session.State == SessionState.Done))];
-    }
 }

@@ -89,9 +89,10 @@ public sealed record PortfolioPapers(
 /// <summary>What a packet on one subject holds.</summary>
 /// <param name="Asked">The days that were asked for.</param>
 /// <param name="Log">Every entry of the subject in those days.</param>
+/// <param name="Total">Null for a matter within other subjects, whose minutes nobody told apart.</param>
 /// <param name="Books">Empty where the subject is not read as reading.</param>
 public sealed record SubjectPacketPapers(
-    string Family, string Learner, DateOnly MadeOn, DayRange Asked, SubjectPaper Subject, IReadOnlyList<LogPaper> Log, Minutes Total, IReadOnlyList<ReadingListLine> Books, string Fingerprint, PaperSize Paper, SealMark? Seal = null);
+    string Family, string Learner, DateOnly MadeOn, DayRange Asked, SubjectPaper Subject, IReadOnlyList<LogPaper> Log, Minutes? Total, IReadOnlyList<ReadingListLine> Books, string Fingerprint, PaperSize Paper, SealMark? Seal = null);
 
 /// <summary>Where a paper with pictures is written to, and from which files.</summary>
 /// <param name="To">Written from front to end; need not be able to seek.</param>

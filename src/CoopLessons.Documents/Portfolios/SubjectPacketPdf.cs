@@ -28,8 +28,9 @@ public static class SubjectPacketPdf
         List<PaperRow> facts =
         [
             new(["Learner", ReportWords.Given(papers.Learner)]), new(["Family", ReportWords.Given(papers.Family)]), new(["Days asked for", papers.Asked.ToString()]),
-            new(["Time", $"{papers.Total.Clock} in hours and minutes"]),
         ];
+        if (papers.Total is { } total)
+            facts.Add(new(["Time", $"{total.Clock} in hours and minutes"]));
         foreach (var slice in new PaperTable([new("", Label, Names: true), new("", paper.TextWidth - Label)], facts, paper.Margin, Body).Slices(before: 8, whole: 0))
             yield return slice;
         // What is missing stands before the samples: a reader should not have to look for it.
@@ -57,7 +58,7 @@ public static class SubjectPacketPdf
         }
 
         yield return Prose.Heading("About this paper");
-        foreach (var slice in Prose.Paragraph($"Made on {ReportWords.Date(papers.MadeOn)} from {ReportWords.Entries(papers.Log.Count)}. {SealWords.RestsOn(papers.Fingerprint, papers.Seal)}", paper, Body, keepWithNext: true))
+        foreach (var slice in Prose.Paragraph($"Made on {ReportWords.Date(papers.MadeOn)}{(papers.Total is null ? "" : $" from {ReportWords.Entries(papers.Log.Count)}")}. {SealWords.RestsOn(papers.Fingerprint, papers.Seal)}", paper, Body, keepWithNext: true))
             yield return slice;
         foreach (var slice in Prose.Paragraph(ReportWords.Caution, paper, Body))
             yield return slice;

@@ -74,6 +74,8 @@ public static class TranscriptPdf
     {
         yield return $"Marks: {string.Join(" · ", t.Scale.Steps.Select(Mark))}. The weighted average adds {GradeAverage.Text(t.Scale.HonorsAdds)} for honors and {GradeAverage.Text(t.Scale.CollegeAdds)} for college level to marks with points. "
             + "GPA is the sum of points times credits over the sum of credits, rounded once to two decimals; beside a year it is unweighted. Courses passed without a mark or in progress carry no points; a mark without points counts over the credit that was attempted.";
+        if (t.Average.Unknown > 0)
+            yield return t.Average.Unknown == 1 ? "One mark is not on this scale and is in no average." : string.Create(CultureInfo.InvariantCulture, $"{t.Average.Unknown} marks are not on this scale and are in no average.");
         if (t.Methods.Count > 0)
             yield return $"Credits: {string.Join(" ", t.Methods)}";
     }

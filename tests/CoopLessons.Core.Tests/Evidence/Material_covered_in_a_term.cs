@@ -66,7 +66,9 @@ public class Material_covered_in_a_term
         Assert.Equal("Linnet worked on: Seeds; Sprouts.", TermWords.Progress("Linnet", Facts(Entry("Sprouts", 20), Entry("Seeds", 30))));
         Assert.Equal("Linnet worked on: Seeds.", TermWords.Progress("Linnet", Facts(Entry("Seeds", 30))));
         Assert.Equal("", TermWords.Progress("Linnet", Facts()));
-        Assert.Equal("3 of 10 planned lessons and activities were not done in this term, because ", TermWords.Explanation(new MaterialCovered(10, 7)));
+        Assert.Equal("3 of 10 planned lessons and activities were not done in this term.", TermWords.NotDone(new MaterialCovered(10, 7)));
+        Assert.Equal("1 of 2 planned lessons and activities was not done in this term.", TermWords.NotDone(new MaterialCovered(2, 1)));
+        Assert.Equal("The one planned lesson or activity was not done in this term.", TermWords.NotDone(new MaterialCovered(1, 0)));
     }
 
     private static HashSet<Guid> Set(params Guid[] ids) => [.. ids];

@@ -60,7 +60,7 @@ public class One_subject_between_two_dates
     {
         var facts = SubjectFacts.Of(Ledger(Entry(new(2026, 9, 7), "Teeth", 70, (Health, 1)), Entry(new(2026, 9, 8), "Teeth", 20, (Health, 1)), Touch(new(2026, 11, 2))), Only(Health), Asked);
         Assert.Equal(
-            ["1 hour 30 min on 2 days, from 7 September 2026 to 2 November 2026.", "Met in passing on one day more.", "Most time went to: Teeth (1:30, 2 days)."],
+            ["1 hour 30 min on 2 days, from 7 September 2026 to 8 September 2026.", "Met in passing on one day more.", "Most time went to: Teeth (1:30, 2 days)."],
             NarrativeFacts.Of(facts));
         Assert.StartsWith("20 min on one day,", NarrativeFacts.Of(SubjectFacts.Of(Ledger(Entry(new(2026, 9, 7), "Teeth", 20, (Health, 1))), Only(Health), Asked))[0], StringComparison.Ordinal);
         Assert.Equal(["Nothing is logged under this subject."], NarrativeFacts.Of(SubjectFacts.Of(Ledger(), Only(Health), Asked)));

@@ -45,10 +45,19 @@ public class A_transcript_on_paper
         string[] expected =
         [
             "High school transcript", "Merlin Cedar", "Cedar home school", "26 February 2011", "3 Mill Lane, Millrace", "25 May 2029", "grade 9", "Course 27 of the mill race", "28.00 in all",
-            "3.62 over 19.00 credits with a mark", "3.85 over 19.00", "A- 3.70", "adds 0.50 for honors and 1.00 for college level", "120 hours of logged study make 1 credit", "3 college credits make 1 credit",
+            "3.62 over 19.00 credits with a mark", "3.85 over 19.00", "A- 3.70", "adds 0.50 for honors and 1.00 for college level", "120 hours of recorded study make 1 credit", "3 college credits make 1 credit",
             "Signature: Rowan Cedar, parent", "Date", "Made on 24 November 2026", "GPA 3.62",
         ];
         Assert.All(expected, words => Assert.Contains(words, text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Says_how_many_marks_are_in_no_average()
+    {
+        var transcript = Of(4);
+        Assert.DoesNotContain("in no average", PaperReader.AllText(TranscriptPdf.Write(transcript, PaperSize.Letter)!), StringComparison.Ordinal);
+        var text = PaperReader.AllText(TranscriptPdf.Write(transcript with { Average = transcript.Average with { Unknown = 2 } }, PaperSize.Letter)!);
+        Assert.Contains("2 marks are not on this scale and are in no average.", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Net;
 using AngleSharp.Html.Dom;
 using CoopLessons.Core.Hours;
+using CoopLessons.Core.Requirements;
 using CoopLessons.Core.Units;
 using CoopLessons.Data.Log;
 using CoopLessons.Data.Planning;
@@ -51,7 +52,9 @@ public sealed class A_report_on_a_term(TestServer server)
         Assert.Contains("Of 5 planned lessons and activities 3 were done: 60 per cent.", science.Plain(), StringComparison.Ordinal);
         var why = science.QuerySelector("textarea[name$=Explanation]")!.GetAttribute("name")!;
 
-        // The beginning of a sentence is no explanation.
+        // The fact stands beside the field; the reason is the parent's.
+        Assert.Contains("2 of 5 planned lessons and activities were not done in this term.", science.Plain(), StringComparison.Ordinal);
+        Assert.Equal("", science.QuerySelector("textarea[name$=Explanation]")!.TextContent.Trim());
         using var unsaid = await log.Guardian.SubmitAsync(page, within: "form.wide", more: [new("finish", "true")]);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, unsaid.StatusCode);
         Assert.Contains("Less than 80 per cent of the plan was covered: say why.", (await Visitor.ParseAsync(unsaid)).QuerySelector("#law-science-1-6")!.Plain(), StringComparison.Ordinal);
@@ -142,6 +145,108 @@ public sealed class A_report_on_a_term(TestServer server)
     }
 
     [Fact]
+    public async Task Counts_as_done_what_this_childs_log_of_the_term_holds()
+    {
+        var log = await KeptLog.OfAsync(server, "Linnet", "Wren").StandsAsync("US-NY", "home-instruction", July);
+        await log.GradeAsync(4);
+        var course = Course(log, [log.Linnet, log.Learners["Wren"]]);
+        Guid[] both = [log.Linnet, log.Learners["Wren"]];
+        PlannedSession Lesson(DateOnly day, int order) => PlannedSession.OfCourse(Guid.CreateVersion7(), course.Id, day, null, order, both);
+        var science = log.Subjects["science"];
+        await log.AddAsync(
+            [course, .. Done(log, Lesson(new(2025, 9, 1), 0), new(2025, 9, 1), "Linnet", science), .. Done(log, Lesson(new(2025, 9, 2), 1), new(2025, 9, 2), "Wren", science),
+            .. Done(log, Lesson(new(2025, 9, 30), 2), new(2025, 10, 3), "Linnet", science)]);
+        var list = await log.Guardian.GetAsync(Terms(log));
+        Assert.Contains("Of 3 planned lessons and activities 1 was done: 33 per cent.", (await DraftAsync(log, list)).QuerySelector("#law-science-1-6")!.Plain(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Counts_a_sitting_of_a_loop_under_the_step_for_which_it_was_meant()
+    {
+        var log = await UnderAsync("US-NY", "home-instruction");
+        LoopStep[] steps = [new(Guid.CreateVersion7(), "Clay", log.Subjects["art"]), new(Guid.CreateVersion7(), "Songs", log.Subjects["music"])];
+        var loop = new LessonLoop(Guid.CreateVersion7(), new LoopFacts("Afternoons", steps, 30, 2, [log.Linnet], AdultNeed.Alone, false));
+        await log.Family.WithDbAsync(async db =>
+        {
+            db.Add(loop);
+            for (var i = 0; i < 8; i++)
+            {
+                var sitting = PlannedSession.OfLoop(Guid.CreateVersion7(), loop.Id, new DateOnly(2025, 9, 1).AddDays(i), null, i, [log.Linnet]);
+                db.Add(sitting);
+                // Half of the sittings were held, then none.
+                if (i >= 4)
+                {
+                    sitting.NotToday();
+                    continue;
+                }
+
+                db.Add(Done(log, sitting, sitting.Date, "Linnet", steps[i % 2].SubjectId)[1]);
+                db.Entry(sitting).Property(s => s.StepId).CurrentValue = steps[i % 2].Id;
+            }
+
+            await db.SaveChangesAsync();
+        });
+        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        // Where the bookmark stands today changes nothing.
+        for (var next = 0; next < 2; next++)
+        {
+            await log.Family.WithDbAsync(async db =>
+            {
+                (await db.Loops.SingleAsync()).GoTo(steps[next].Id);
+                await db.SaveChangesAsync();
+            });
+            page = await log.Guardian.GetAsync(page.Location.PathName);
+            foreach (var subject in new[] { "#law-visual-arts", "#law-music-1-6" })
+                Assert.Contains("Of 4 planned lessons and activities 2 were done: 50 per cent.", page.QuerySelector(subject)!.Plain(), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task Keeps_in_its_draft_what_was_written_while_the_grade_was_another()
+    {
+        var log = await UnderAsync("US-NY", "home-instruction");
+        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        var field = page.QuerySelector("#law-science-1-6 textarea")!.GetAttribute("name")!;
+        using (var saved = await log.Guardian.SubmitAsync(page, new() { [field] = "She drew every seed." }, "form.wide"))
+            Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
+        await SetGradeAsync(log, 7);
+        page = await log.Guardian.GetAsync(page.Location.PathName);
+        Assert.Null(page.QuerySelector("#law-science-1-6"));
+        using (var saved = await log.Guardian.SubmitAsync(page, new() { ["Input.Opening"] = "A quiet autumn." }, "form.wide"))
+            Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
+        await SetGradeAsync(log, 4);
+        page = await log.Guardian.GetAsync(page.Location.PathName);
+        Assert.Equal("She drew every seed.", page.QuerySelector("#law-science-1-6 textarea")!.TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task Is_told_under_the_law_that_held_when_its_term_ended()
+    {
+        var log = await UnderAsync("US-SC", "option-3-association");
+        await log.StandAsync("US-NY", "home-instruction", new(2026, 2, 1), SpanReason.Moves);
+        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        Assert.Equal("Half-yearly report 1 of 2", page.QuerySelector("h1")!.Plain());
+        Assert.Equal(5, page.QuerySelectorAll("section.sheet[id^=law-]").Length);
+        Assert.Contains("South Carolina", await PdfAsync(log, page), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Is_thrown_away_unless_somebody_changed_it_meanwhile()
+    {
+        var log = await UnderAsync("US-NY", "home-instruction");
+        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        using (var saved = await log.Guardian.SubmitAsync(page, new() { ["Input.Opening"] = "From the other parent." }, "form.wide"))
+            Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
+        using (var thrown = await log.Guardian.SubmitAsync(page, within: "form[action$='handler=Remove']"))
+            Assert.Equal(page.Location.PathName, thrown.Headers.Location!.OriginalString);
+        page = await log.Guardian.GetAsync(page.Location.PathName);
+        Assert.Contains("it was not thrown away", page.Plain(), StringComparison.Ordinal);
+        using (var thrown = await log.Guardian.SubmitAsync(page, within: "form[action$='handler=Remove']"))
+            Assert.StartsWith("/records/terms?", thrown.Headers.Location!.OriginalString, StringComparison.Ordinal);
+        Assert.Equal(0, await log.Family.FromDbAsync(db => db.TermReports.CountAsync()));
+    }
+
+    [Fact]
     public async Task Is_not_finished_before_its_term_is_over()
     {
         var log = await UnderAsync("US-NY", "home-instruction");
@@ -188,6 +293,19 @@ public sealed class A_report_on_a_term(TestServer server)
         var log = await KeptLog.OfAsync(server, "Linnet").StandsAsync(code, pathway, July);
         await log.GradeAsync(4);
         return log;
+    }
+
+    private static Task SetGradeAsync(KeptLog log, int grade) => log.Family.WithDbAsync(db =>
+        db.LearnerGrades.Where(g => g.LearnerId == log.Linnet).ExecuteUpdateAsync(s => s.SetProperty(g => g.Grade, grade)));
+
+    private static Course Course(KeptLog log, IReadOnlyList<Guid> learners) =>
+        new(Guid.CreateVersion7(), new CourseFacts("Science", log.Subjects["science"], learners, 30, 5, AdultNeed.Alone, null, 1, true));
+
+    /// <summary>A lesson planned for all of the course, and logged on some day for one child.</summary>
+    private static object[] Done(KeptLog log, PlannedSession session, DateOnly loggedOn, string who, Guid subject)
+    {
+        var facts = new EntryFacts(loggedOn, null, "Lesson", Place.Home, "", [new LearnerTime(log.Learners[who], new Minutes(30))], [new SubjectWeight(subject, 1)], []);
+        return [session, session.MarkDone(Guid.CreateVersion7(), facts, new Author(log.Family.GuardianId, "Iris"), TestServer.Start.UtcDateTime)];
     }
 
     private static string Terms(KeptLog log) => $"/records/terms?learner={log.Linnet}&year={log.YearId}";

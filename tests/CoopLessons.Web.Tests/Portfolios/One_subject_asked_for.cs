@@ -26,6 +26,21 @@ public sealed class One_subject_asked_for(TestServer server)
         Assert.Contains("Time 0:30 in hours and minutes", text, StringComparison.Ordinal);
     }
 
+    // Source: 8 NYCRR § 100.10(e)(1): fire safety is taught, in whichever subject; the log has no minutes of it alone.
+    [Fact]
+    public async Task Claims_no_time_for_a_matter_that_is_taught_within_a_subject()
+    {
+        var log = await KeptLog.OfAsync(server, "Linnet").StandsAsync("US-NY", "home-instruction", new(2025, 7, 1));
+        await log.GradeAsync(4);
+        await log.WriteAsync(new(2025, 9, 8), 60, [("health", 1)], what: "Teeth");
+        var page = await log.Guardian.GetAsync($"/records/subject?learner={log.Linnet}&year={log.YearId}&show=law-fire-safety");
+        Assert.Equal(["Days, minutes and entries of this alone: the log does not tell them apart from Health."], page.Texts("section.note li"));
+        Assert.Null(page.QuerySelector("#entries"));
+        var text = PaperReader.AllText(await (await log.Guardian.OpenAsync(Href(page, "PDF"))).Content.ReadAsByteArrayAsync());
+        Assert.Contains("the log does not tell them apart from Health", text, StringComparison.Ordinal);
+        Assert.All(["Teeth", "Time ", "1:00"], words => Assert.DoesNotContain(words, text, StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task Is_shown_between_two_dates()
     {

@@ -30,19 +30,19 @@ public sealed class SubjectFileModel(AppDb db, TimeProvider clock, FileShelf she
         if (SubjectAsked.All(standing).FirstOrDefault(s => s.Key == show) is not { } subject)
             return NotFound();
 
-        var found = await SubjectAskedFor.LoadAsync(Db, log, standing, subject, days, Ct);
+        var told = await Db.Portfolios.AsNoTracking().SingleOrDefaultAsync(p => p.LearnerId == learnerId && p.SchoolYearId == yearId, Ct);
+        var found = await SubjectAskedFor.LoadAsync(Db, log, standing, subject, days, told, Ct);
         var files = await PortfolioYear.FilesAsync(Db, found.Evidence.Pieces, Ct);
         var on = new PortfolioOnPaper(files, await shelf.HeldAsync(Family.Id, files.Keys, Ct), days, full: false);
-        var told = await Db.Portfolios.AsNoTracking().SingleOrDefaultAsync(p => p.LearnerId == learnerId && p.SchoolYearId == yearId, Ct);
         // No more than was asked for: books belong to the subjects that are read as reading.
-        var isReading = await Db.Subjects.AnyAsync(s => subject.Family.Contains(s.Id) && s.Code == FamilySubject.Reading, Ct);
+        var isReading = !subject.Topic && await Db.Subjects.AnyAsync(s => subject.Family.Contains(s.Id) && s.Code == FamilySubject.Reading, Ct);
         var books = isReading ? (await ListOfReading.LoadAsync(Db, log.Learner, year, Today, Ct)).Lines.Where(l => ReadingList.Holds(days, l.BegunOn, l.EndedOn)) : [];
         var paper = await Db.PaperSizeAsync(Ct);
         var seal = await Db.SealMarkAsync(yearId, learnerId, Ct);
         var papers = new SubjectPacketPapers(
             Family.Name, log.Learner.Name, Today, days,
             new SubjectPaper(subject.Name, subject.ReadAs, found.Evidence.Sentences, told?.Of(subject.Key).Narrative ?? "", [.. found.Evidence.Pieces.SelectMany(p => on.Samples(p, firstOnly: true))], found.Evidence.Missing),
-            PortfolioOnPaper.Log(log.Ledger, c => SubjectAskedFor.Counts(c, subject, days)), found.Evidence.Facts.Minutes,
+            subject.Topic ? [] : PortfolioOnPaper.Log(log.Ledger, c => SubjectAskedFor.Counts(c, subject, days)), subject.Topic ? null : found.Evidence.Facts.Minutes,
             [.. books], LogFingerprint.Of(log.Ledger), paper, seal);
         var shown = papers.Subject.Samples.Select(s => s.Hash).OfType<string>().Distinct().ToList();
         return await PaperAnswer.OfAsync(

@@ -1,7 +1,9 @@
 using System.Net;
 using CoopLessons.Core.Calendar;
 using CoopLessons.Core.Credits;
+using CoopLessons.Core.Families;
 using CoopLessons.Data.Credits;
+using CoopLessons.Data.Families;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Documents;
 using Microsoft.EntityFrameworkCore;
@@ -105,6 +107,45 @@ public sealed class Marks_descriptions_and_the_transcript(TestServer server)
         var page = await log.Guardian.GetAsync($"/records/{log.Linnet}/transcript");
         // (0 × 1 + 4 × 1) ÷ 2; nothing is added for honors to a mark without points.
         Assert.Contains("GPA, weighted2.00 over 2.00 credits with a mark", page.QuerySelector("main")!.Plain(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Earn_no_credit_any_more_where_the_scale_gives_a_mark_no_points()
+    {
+        var (log, home, _) = await CourseAsync(c => c.SetMark(MarkKind.Graded, "D", new CreditCount(100)));
+        await log.AddAsync(Scale([new("A", 400), new("D", 0), new("F", 0)]));
+        var page = (await log.Guardian.GetAsync($"/records/{log.Linnet}/transcript")).QuerySelector("main")!;
+        Assert.Equal("0.00", page.QuerySelector("tfoot tr")!.Children[5].Plain());
+        Assert.Contains("GPA, unweighted0.00 over 1.00 credits with a mark", page.Plain(), StringComparison.Ordinal);
+        Assert.Contains("0.00 awarded", (await log.Guardian.GetAsync(home)).QuerySelector("main")!.Plain(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Stand_in_the_year_before_where_a_course_ends_in_the_summer_between_two()
+    {
+        var log = await KeptLog.OfAsync(server, "Linnet");
+        await log.AddAsync(new SchoolYear(Guid.CreateVersion7(), "Ninth year", new DayRange(new DateOnly(2024, 8, 15), new DateOnly(2025, 5, 30)), Weekdays.MondayToFriday));
+        HighSchoolCourse Course(string title, DateOnly last, int order) =>
+            new(Guid.CreateVersion7(), log.Linnet, order, new CourseTerms(title, CourseArea.Science, CourseLevel.Usual, new DayRange(new DateOnly(2024, 8, 20), last), CreditBasis.FinishedWork, new CreditCount(100)));
+        await log.AddAsync(Course("Weirs in summer", new DateOnly(2025, 6, 20), 1), Course("Biology", new DateOnly(2025, 5, 20), 0));
+        var years = (await log.Guardian.GetAsync($"/records/{log.Linnet}/transcript")).QuerySelectorAll("tbody").Select(b => (b.QuerySelector("b")!.Plain(), b.QuerySelectorAll("th[scope='row']").Length));
+        Assert.Equal([("Ninth year", 2)], years);
+    }
+
+    [Fact]
+    public async Task Begin_with_the_credit_that_the_hours_make()
+    {
+        var (log, home, _) = await CourseAsync();
+        await log.WriteAsync(new DateOnly(2026, 3, 3), 11 * 60, [("science", 1)]);
+        // Twelve hours of 120.
+        Assert.Equal("0.10", (await log.Guardian.GetAsync(home + "/mark")).QuerySelector("[name='Input.Awarded']")!.GetAttribute("value"));
+    }
+
+    private static GradingScale Scale(IReadOnlyList<GradeStep> steps)
+    {
+        var row = new GradingScale();
+        row.Describe(new GradeScale(steps, 50, 100), CreditCount.CarnegieUnit, CreditCount.UsualCollegeCredits);
+        return row;
     }
 
     [Fact]

@@ -1,5 +1,8 @@
 using System.Net;
+using CoopLessons.Core.Calendar;
+using CoopLessons.Core.Families;
 using CoopLessons.Core.Requirements.Scores;
+using CoopLessons.Data.Families;
 using CoopLessons.Data.Requirements;
 using CoopLessons.Web.Tests.App;
 using Microsoft.EntityFrameworkCore;
@@ -53,6 +56,19 @@ public sealed class Tests_and_evaluations(TestServer server)
         var log = await NewYorkAsync();
         await TakeAsync(log, percentile);
         Assert.Equal(said, (await log.Guardian.GetAsync(Path(log))).QuerySelector("main")!.Plain().Contains("probation for up to two school years, with a plan of remediation.", StringComparison.Ordinal));
+    }
+
+    // Source: Code of Virginia § 22.1-254.1(C): evidence of progress by 1 August after the school year.
+    [Fact]
+    public async Task Answer_for_one_year_alone_where_they_are_taken_in_the_summer_after_it()
+    {
+        var log = await KeptLog.OfAsync(server, "Linnet").StandsAsync("US-VA", "home-instruction");
+        var next = Guid.CreateVersion7();
+        await log.AddAsync(
+            new SchoolYear(next, "The next", new DayRange(new DateOnly(2026, 7, 1), new DateOnly(2027, 6, 30)), Weekdays.MondayToFriday),
+            new Assessment(Guid.CreateVersion7(), log.Linnet, new AssessmentFacts(new DateOnly(2026, 7, 15), AssessmentKind.NormReferencedTest, "Summer battery", "Hazel", "", "", [new ScoreResult(ScoreResult.Composite, 60, null, "", "")])));
+        Assert.Contains("reached Summer battery", (await log.Guardian.GetAsync($"{Path(log)}?year={log.YearId}")).QuerySelector("main")!.Plain(), StringComparison.Ordinal);
+        Assert.DoesNotContain("reached Summer battery", (await log.Guardian.GetAsync($"{Path(log)}?year={next}")).QuerySelector("main")!.Plain(), StringComparison.Ordinal);
     }
 
     [Fact]

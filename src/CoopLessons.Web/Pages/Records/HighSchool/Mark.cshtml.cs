@@ -41,7 +41,7 @@ public sealed class MarkModel(AppDb db, TimeProvider clock) : CoursePage(db, clo
         if (!await FindAsync())
             return NotFound();
         Version = Course.Version;
-        Input = new MarkInput { Kind = Course.Marked, Mark = Course.Mark, Awarded = new CreditCount(Course.Awarded ?? Course.Aim).Text };
+        Input = new MarkInput { Kind = Course.Marked, Mark = Course.Mark, Awarded = (Course.Awarded is { } awarded ? new CreditCount(awarded) : Computed ?? new CreditCount(Course.Aim)).Text };
         return Page();
     }
 

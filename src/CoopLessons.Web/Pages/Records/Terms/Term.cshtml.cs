@@ -57,7 +57,7 @@ public sealed class TermModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         if (finish && !MayFinish(days, told))
             return Again();
         Expect(Report, Input.Version);
-        Report.Describe(Input.Title!.Trim(), days, Input.Parts, (Input.Opening ?? "").Trim(), told);
+        Report.Describe(Input.Title!.Trim(), days, Input.Parts, (Input.Opening ?? "").Trim(), told.Concat(Term.Unshown(Report)).ToList());
         if (finish)
             Report.Finish(Term.Totals(Family.Name), Term.Fixed(told), Today, await AuthorAsync());
         if (!await SaveAsync())
@@ -66,15 +66,22 @@ public sealed class TermModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         return LocalRedirect($"/records/terms/{id}");
     }
 
-    public async Task<IActionResult> OnPostRemoveAsync(Guid id)
+    /// <param name="version">What the page that asked had seen: what somebody else saved since is not thrown away unread.</param>
+    public async Task<IActionResult> OnPostRemoveAsync(Guid id, int version)
     {
+        ModelState.Clear();
         if (!await LoadAsync(id))
             return NotFound();
         if (!Report.IsFinished)
         {
+            Expect(Report, version);
             Db.TermReports.Remove(Report);
             if (!await SaveAsync())
+            {
+                Say("Somebody changed this draft meanwhile; it was not thrown away. Look at it once more.");
                 return LocalRedirect($"/records/terms/{id}");
+            }
+
             Say("The draft is gone.");
         }
 
@@ -94,7 +101,7 @@ public sealed class TermModel(AppDb db, TimeProvider clock) : FamilyPage(db, clo
         for (var i = 0; i < told.Count; i++)
         {
             var at = Input.Subjects.FindIndex(s => s.Key == told[i].Key);
-            if (IsUnder(Term.Subjects[i], told[i].PerCent) && (told[i].Explanation.Length == 0 || told[i].Explanation == TermWords.Explanation(Term.Subjects[i].Covered).Trim()))
+            if (IsUnder(Term.Subjects[i], told[i].PerCent) && told[i].Explanation.Length == 0)
                 ModelState.AddModelError($"Input.Subjects[{at}].Explanation", $"Less than {Report.ExplainUnder} per cent of the plan was covered: say why.");
         }
 

@@ -56,7 +56,7 @@ public sealed class TermInput
     public IReadOnlyList<TermSubjectTold> Told(TermAtHand term) => [.. term.Subjects.Select(s =>
     {
         var written = Subjects.Find(i => i.Key == s.Subject.Key);
-        return written is null ? s.Drafted(term.Log.Learner.Name, null)
+        return written is null ? s.Drafted(term.Log.Learner.Name)
             : new TermSubjectTold(s.Subject.Key, s.Subject.Name, written.PerCent, (written.Mark ?? "").Trim(), (written.Narrative ?? "").Trim(), (written.Explanation ?? "").Trim());
     })];
 }

@@ -53,11 +53,10 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
         }
 
         Law = await LawOfLearner.LoadAsync(Db, learner, Year, Ct);
-        var duties = LearnerDuty.Of(Law).Where(d => d.Dated.Duty is { Kind: DutyKind.Assessment or DutyKind.Evaluation, ByOthers: false }).ToList();
-        // A test after the last day of school still answers for its year until it is due.
-        var until = duties.Select(d => d.Dated.Due ?? Year.Last).Append(Year.Last).Max();
-        There = [.. all.Where(a => a.Date >= Year.First && a.Date <= until)];
-        Others = [.. all.Where(a => a.Date < Year.First || a.Date > until)];
+        var duties = DutiesOf(Law);
+        var (first, last) = (await BeginsAsync(learner, Year), Until(duties, Year));
+        There = [.. all.Where(a => a.Date >= first && a.Date <= last)];
+        Others = [.. all.Where(a => a.Date < first || a.Date > last)];
         Asked = [.. duties.Select(d =>
         {
             List<ScoreFloor> floors = [.. (d.Dated.Duty.Scores ?? []).Where(f => f.Grades is null || (Law.Learner.Grade is { } grade && f.Grades.Hold(grade)))];
@@ -65,5 +64,20 @@ public sealed class IndexModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
                 [.. There.Where(a => a.Results.Count > 0).SelectMany(a => floors.SelectMany(f => ScoreStanding.Of(f, a.Results)).Select(s => new HeldScore(a, s)))]);
         })];
         return Page();
+    }
+
+    private static List<LearnerDuty> DutiesOf(LawOfLearner law) =>
+        [.. LearnerDuty.Of(law).Where(d => d.Dated.Duty is { Kind: DutyKind.Assessment or DutyKind.Evaluation, ByOthers: false })];
+
+    /// <summary>A test after the last day of school still answers for its year until it is due.</summary>
+    private static DateOnly Until(IEnumerable<LearnerDuty> duties, SchoolYear year) => duties.Select(d => d.Dated.Due ?? year.Last).Append(year.Last).Max();
+
+    /// <summary>The year's first day, or the day after that until which a test answers for the year before.</summary>
+    private async Task<DateOnly> BeginsAsync(Learner learner, SchoolYear year)
+    {
+        if (Years.FirstOrDefault(y => y.Last < year.First) is not { } before)
+            return year.First;
+        var answered = Until(DutiesOf(await LawOfLearner.LoadAsync(Db, learner, before, Ct)), before);
+        return answered < year.First ? year.First : answered.AddDays(1);
     }
 }
