@@ -18,10 +18,16 @@ public sealed class OtherNames
     public OtherNames(string own, IEnumerable<string> others)
     {
         var names = others.Select(n => n.Trim()).Where(n => n.Length > 1 && !string.Equals(n, own.Trim(), StringComparison.OrdinalIgnoreCase))
-            .SelectMany(n => new[] { n, n.ToUpperInvariant() }).Distinct(StringComparer.Ordinal).OrderByDescending(n => n.Length).ThenBy(n => n, StringComparer.Ordinal).Select(Regex.Escape).ToList();
+            .SelectMany(Forms).Distinct(StringComparer.Ordinal).OrderByDescending(n => n.Length).ThenBy(n => n, StringComparer.Ordinal).Select(Regex.Escape).ToList();
         if (names.Count > 0)
             _names = new Regex($@"(?<![\p{{L}}\p{{M}}\p{{N}}])(?:{string.Join('|', names)})(?![\p{{L}}\p{{M}}\p{{N}}])", RegexOptions.CultureInvariant);
     }
+
+    /// <summary>As it is typed, unless all in small letters: a text writes it with a capital all the same; with capitals at the beginning of its words, and in capitals alone.</summary>
+    private static IEnumerable<string> Forms(string name) =>
+        new[] { Words(name, rest => rest), Words(name, rest => rest.ToLowerInvariant()), name.ToUpperInvariant() }.Concat(name.Any(char.IsUpper) || !name.Any(char.IsLower) ? [name] : []);
+
+    private static string Words(string name, Func<string, string> rest) => Regex.Replace(name, @"\p{L}[\p{L}\p{M}]*", w => char.ToUpperInvariant(w.Value[0]) + rest(w.Value[1..]));
 
     public string TakenOut(string text) => _names?.Replace(text, Instead) ?? text;
 }

@@ -18,6 +18,8 @@ public static class ShelfTidying
     {
         var family = db.Current.FamilyId!.Value;
         var forgotten = now - Piece.WayBack;
+        // A test that named such a piece stays without it.
+        await db.Assessments.Where(a => db.Pieces.Any(p => p.Id == a.PieceId && p.RemovedAt < forgotten)).ExecuteUpdateAsync(s => s.SetProperty(a => a.PieceId, (Guid?)null), ct);
         await db.Pieces.Where(p => p.RemovedAt < forgotten).ExecuteDeleteAsync(ct);
         var unused = await db.StoredFiles
             .Where(f => !db.PrintSources.Any(s => s.Hash == f.Hash) && !db.Pieces.Any(p => p.Hash == f.Hash || p.SmallHash == f.Hash || p.OriginalHash == f.Hash))

@@ -26,8 +26,8 @@ public sealed class BroughtZip : IAsyncDisposable
     /// <exception cref="FamilyUnfitException">It is not what it ought to be.</exception>
     public static async Task<BroughtZip> OpenAsync(Stream file, Action<TravelProgress> tell, CancellationToken ct)
     {
-        if (file.Length > FamilyFile.MostBytes)
-            throw new FamilyUnfitException($"This file is larger than {FamilyFile.MostBytes / 1_000_000_000} gigabytes, which is the most that is taken in.");
+        if (file.Length > FamilyFile.MostUnpacked)
+            throw new FamilyUnfitException($"This file is larger than {FamilyFile.MostUnpacked / 1_000_000_000} gigabytes, which is the most that is taken in.");
         try
         {
             var zip = await ZipArchive.CreateAsync(file, ZipArchiveMode.Read, leaveOpen: true, Encoding.UTF8, ct);

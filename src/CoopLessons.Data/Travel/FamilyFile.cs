@@ -19,7 +19,7 @@ public static class FamilyFile
     public const string Readme = "README.txt";
     public const string Schema = "schema.json";
 
-    /// <summary>Of a file that is brought, in bytes: 2 GB.</summary>
+    /// <summary>Of a file that is brought by a form, in bytes: 2 GB. A host brings larger ones by command.</summary>
     public const long MostBytes = 2_000_000_000;
 
     /// <summary>Unpacked, all together.</summary>

@@ -42,8 +42,11 @@ public sealed class FamilyIn(AppDb db, FileShelf shelf, Func<StoredKind, Stream,
             tell(new TravelProgress("Writing the rows", 0.8));
             await using var transaction = await db.Database.BeginTransactionAsync(ct);
             await WriteAsync(zip, tables, bringer, now, ct);
-            await transaction.CommitAsync(ct);
-            return new BroughtFamily(family, (await db.Families.AsNoTracking().SingleAsync(ct)).Name, _rows, files);
+            var name = (await db.Families.AsNoTracking().SingleAsync(ct)).Name;
+            ct.ThrowIfCancellationRequested();
+            // From here on it is here, whoever calls it off: its files stay.
+            await transaction.CommitAsync(CancellationToken.None);
+            return new BroughtFamily(family, name, _rows, files);
         }
         catch (Exception fault)
         {

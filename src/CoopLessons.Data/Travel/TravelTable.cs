@@ -20,9 +20,14 @@ public sealed record TravelTable(string Name, IEntityType Type, IReadOnlyList<IP
     public IProperty Owner => Key[0];
 
     /// <summary>Every table of a family that leaves with it, each after those that its rows name.</summary>
-    public static IReadOnlyList<TravelTable> Of(IModel model)
+    public static IReadOnlyList<TravelTable> Of(IModel model) =>
+        [.. InOrder(Owned(model).Where(t => !StaysHere(t.ClrType))).Select(t => new TravelTable(t.GetTableName()!, t, [.. t.GetProperties().Where(Leaves).OrderBy(p => p.Name, StringComparer.Ordinal)]))];
+
+    /// <summary>Tables, each after those of them that its rows name; else by name.</summary>
+    /// <exception cref="InvalidOperationException">Rows of some name each other in a circle.</exception>
+    internal static IEnumerable<IEntityType> InOrder(IEnumerable<IEntityType> tables)
     {
-        var left = Owned(model).Where(t => !StaysHere(t.ClrType)).OrderBy(t => t.GetTableName(), StringComparer.Ordinal).ToList();
+        var left = tables.OrderBy(t => t.GetTableName(), StringComparer.Ordinal).ToList();
         var ordered = new List<IEntityType>();
         while (left.Count > 0)
         {
@@ -32,7 +37,7 @@ public sealed record TravelTable(string Name, IEntityType Type, IReadOnlyList<IP
             ordered.Add(next);
         }
 
-        return [.. ordered.Select(t => new TravelTable(t.GetTableName()!, t, [.. t.GetProperties().Where(Leaves).OrderBy(p => p.Name, StringComparer.Ordinal)]))];
+        return ordered;
     }
 
     /// <summary>What stays, and why: a table, or a column of one as <c>Table.Column</c>.</summary>

@@ -36,6 +36,9 @@ public enum ValueForm
 /// <summary>Values on their way between rows and a family's file.</summary>
 public static class TravelValue
 {
+    // PostgreSQL has no text with such a sign, and nobody types it.
+    private const char Nul = '\0';
+    private const string NoSuchSign = "is text with a sign that no text has";
     private const string InstantForm = "yyyy-MM-dd'T'HH:mm:ss.ffffff'Z'";
 
     public static ValueForm FormOf(IProperty column)
@@ -105,7 +108,7 @@ public static class TravelValue
                 ValueForm.Number => decimal.Parse(value.GetString()!, NumberStyles.Number, CultureInfo.InvariantCulture),
                 ValueForm.Choice => Choice(column, value.GetString()!),
                 ValueForm.Base64 => value.GetBytesFromBase64(),
-                _ => column.GetTypeMapping().Converter!.ConvertFromProvider(Unsigned(value.GetRawText())) ?? throw new FormatException("is empty and must not be"),
+                _ => column.GetTypeMapping().Converter!.ConvertFromProvider(HasNul(value) ? throw new FormatException(NoSuchSign) : value.GetRawText()) ?? throw new FormatException("is empty and must not be"),
             };
         }
         catch (Exception fault) when (fault is InvalidOperationException or FormatException or OverflowException or JsonException or ArgumentException or NotSupportedException)
@@ -116,13 +119,20 @@ public static class TravelValue
 
     private static string Text(IProperty column, JsonElement value)
     {
-        var text = Unsigned(value.GetString()!);
+        var text = value.GetString()!;
+        if (text.Contains(Nul, StringComparison.Ordinal))
+            throw new FormatException(NoSuchSign);
         return column.GetMaxLength() is { } most && text.Length > most ? throw new FormatException($"is longer than {most} signs") : text;
     }
 
-    // PostgreSQL has no text with such a sign, and nobody types it.
-    private static string Unsigned(string text) =>
-        text.Contains('\0', StringComparison.Ordinal) || text.Contains("\\u0000", StringComparison.Ordinal) ? throw new FormatException("is text with a sign that no text has") : text;
+    /// <summary>Whether a text or a name anywhere in it holds the sign. The six signs by which JSON writes it may well be typed.</summary>
+    private static bool HasNul(JsonElement value) => value.ValueKind switch
+    {
+        JsonValueKind.String => value.GetString()!.Contains(Nul, StringComparison.Ordinal),
+        JsonValueKind.Array => value.EnumerateArray().Any(HasNul),
+        JsonValueKind.Object => value.EnumerateObject().Any(m => m.Name.Contains(Nul, StringComparison.Ordinal) || HasNul(m.Value)),
+        _ => false,
+    };
 
     private static object Whole(IProperty column, JsonElement value)
     {

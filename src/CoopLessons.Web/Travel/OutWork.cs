@@ -5,6 +5,7 @@ using CoopLessons.Data.Tenancy;
 using CoopLessons.Data.Travel;
 using CoopLessons.Documents.Reports;
 using CoopLessons.Web.Planning;
+using CoopLessons.Web.Sealing;
 using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Travel;
@@ -40,7 +41,12 @@ public sealed class OutWork(LayoutLine line, IServiceScopeFactory scopes, FileSh
     public static async Task WriteAsync(AppDb db, FileShelf shelf, Stream to, TimeProvider clock, Action<TravelProgress> tell, CancellationToken ct)
     {
         var family = await db.Families.AsNoTracking().SingleAsync(ct);
-        var papers = await FamilyPapers.OfAsync(db, family.Today(clock), ct);
+        var today = family.Today(clock);
+        var given = new List<SealedPaper>();
+        var papers = await FamilyPapers.OfAsync(db, today, given.Add, ct);
         await new FamilyOut(db, shelf, SpreadsheetText.Guarded).WriteAsync(to, papers, clock.GetUtcNow().UtcDateTime, tell, ct);
+        // Whoever is shown one of them may ask here whether it is unchanged.
+        foreach (var paper in given)
+            await db.GiveOutAsync(paper.SchoolYearId, paper.LearnerId, paper.Kind, paper.Seal, paper.Bytes, today, ct);
     }
 }

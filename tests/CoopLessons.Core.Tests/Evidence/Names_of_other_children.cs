@@ -17,6 +17,13 @@ public class Names_of_other_children
     [InlineData("", "")]
     public void Are_taken_out_as_whole_words(string text, string told) => Assert.Equal(told, Names.TakenOut(text));
 
+    [Theory]
+    [InlineData("wren", "Baked with Wren; a wren sang; WREN", "Baked with [another child]; a wren sang; [another child]")]
+    [InlineData("WREN", "Baked with Wren and WREN", "Baked with [another child] and [another child]")]
+    [InlineData("mary wren", "Mary Wren baked", "[another child] baked")]
+    [InlineData("van Wren", "With van Wren and Van Wren", "With [another child] and [another child]")]
+    public void Are_found_however_they_were_typed(string name, string text, string told) => Assert.Equal(told, new OtherNames("Linnet", [name]).TakenOut(text));
+
     [Fact]
     public void Leave_a_text_alone_where_there_are_none() => Assert.Equal("Wren", new OtherNames("Linnet", []).TakenOut("Wren"));
 

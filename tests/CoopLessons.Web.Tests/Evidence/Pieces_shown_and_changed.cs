@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Headers;
 using CoopLessons.Data.Evidence;
 using CoopLessons.Data.Files;
+using CoopLessons.Data.Requirements;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Documents;
 using Microsoft.EntityFrameworkCore;
@@ -122,6 +123,12 @@ public sealed class Pieces_shown_and_changed(TestServer server)
 
         using var back = await family.Guardian.SubmitAsync(await family.Guardian.GetAsync($"/evidence/{piece.Id}"), within: "form[action$='BringBack']");
         Assert.Equal([piece.Id], Ids(await family.Guardian.GetAsync($"/evidence/day/{piece.Date:yyyy-MM-dd}")));
+        // A test that names it keeps no file alive, and does not stand in its way.
+        await family.Family.WithDbAsync(async db =>
+        {
+            db.Add(new Assessment(Guid.CreateVersion7(), family.Wren, new AssessmentFacts(TestServer.Today, AssessmentKind.NormReferencedTest, "Spring battery", "Hazel", "", "", [], piece.Id)));
+            await db.SaveChangesAsync();
+        });
         await RemoveAsync(family, piece);
         own.Clock.Advance(Piece.WayBack - TimeSpan.FromHours(1));
         await TidyAsync(family);
@@ -130,6 +137,7 @@ public sealed class Pieces_shown_and_changed(TestServer server)
         await TidyAsync(family);
         Assert.Empty(await family.PiecesAsync());
         Assert.Empty(family.OnDisk());
+        Assert.Null((await family.Family.FromDbAsync(db => db.Assessments.SingleAsync())).PieceId);
     }
 
     [Fact]

@@ -3,9 +3,14 @@ using System.Net.Http.Headers;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using CoopLessons.Core.Sealing;
+using CoopLessons.Data.Files;
+using CoopLessons.Data.Sealing;
 using CoopLessons.Web.Tests.App;
 using CoopLessons.Web.Tests.Documents;
+using CoopLessons.Web.Tests.Travel;
+using CoopLessons.Web.Travel;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace CoopLessons.Web.Tests.Sealing;
 
@@ -54,6 +59,33 @@ public sealed class Asking_whether_a_paper_is_unchanged(TestServer server)
         Assert.Contains("Brought here by a family", answer, StringComparison.Ordinal);
         Assert.Contains("This server cannot vouch for it", answer, StringComparison.Ordinal);
         Assert.DoesNotContain("Known here", answer, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Knows_the_papers_that_lie_in_a_familys_file()
+    {
+        var year = await FinishedYear.MakeAsync(server, wren: Name());
+        using var file = new MemoryStream();
+        await year.Family.WithDbAsync(db => OutWork.WriteAsync(db, server.Services.GetRequiredService<FileShelf>(), file, server.Clock, _ => { }, default));
+        var papers = OpenedFile.Of(file.ToArray()).Entries.Where(e => e.Path.StartsWith("papers/", StringComparison.Ordinal)).ToList();
+        var mark = await MarkAsync(year);
+        var sealedOnes = papers.Where(p => PaperReader.AllText(p.Bytes).Contains(mark.Groups, StringComparison.Ordinal)).ToList();
+        Assert.Equal(2, sealedOnes.Count);
+        foreach (var paper in sealedOnes)
+            Assert.Contains("This file is, byte for byte, as it was given out on 12 March 2026.", await AskAsync(server.Visitor(), Fingerprint.Of(paper.Bytes).Groups), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Knows_nothing_of_a_mark_whose_record_a_family_did_not_bring()
+    {
+        var year = await FinishedYear.MakeAsync(server, isSealed: false, wren: Name());
+        var strange = Fingerprint.Of(Name());
+        await year.Family.WithDbAsync(async db =>
+        {
+            db.KnownMarks.Add(new KnownMark(strange, MarkKind.Record, year.YearId, year.Wren, 0, FinishedYear.Sealed));
+            await db.SaveChangesAsync();
+        });
+        Assert.Contains("Not known here", await AskAsync(server.Visitor(), strange.Groups), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -44,6 +44,25 @@ public sealed class A_family_that_is_deleted
     }
 
     [Fact]
+    public async Task Is_not_stopped_any_more_once_the_week_is_over()
+    {
+        using var server = new OwnServer();
+        var family = await server.FamilyAsync();
+        await AskAsync(family, "Alder", TestServer.Password);
+        // A page that was left open, and the round is about to begin.
+        var page = await family.Guardian.GetAsync("/family/leave");
+        var due = TestServer.Start.UtcDateTime;
+        await family.WithDbAsync(db => db.Families.ExecuteUpdateAsync(s => s.SetProperty(f => f.LeavesAt, due)));
+        await server.WithDbAsync(null, db => db.LeavingReceipts.ExecuteUpdateAsync(s => s.SetProperty(r => r.DueAt, due)));
+        using var late = await family.Guardian.SubmitAsync(page);
+        Assert.Equal(HttpStatusCode.Conflict, late.StatusCode);
+        Assert.Contains("It can no longer be stopped.", (await Visitor.ParseAsync(late)).Body!.TextContent, StringComparison.Ordinal);
+        Assert.Null((await family.Guardian.GetAsync("/family/leave")).QuerySelector("main form"));
+        await server.Services.GetRequiredService<LeavingRound>().RunAsync(default);
+        Assert.Empty(await CountsAsync(server, family.Id));
+    }
+
+    [Fact]
     public async Task Is_gone_after_a_week_with_rows_files_and_sign_ins_and_nobody_elses()
     {
         using var server = new OwnServer();

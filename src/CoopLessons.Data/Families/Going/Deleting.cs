@@ -53,7 +53,8 @@ public static class Deleting
         await db.LeavingReceipts.Where(r => r.SecretHash == receiptHash).ExecuteUpdateAsync(s => s.SetProperty(r => r.Rows, rows).SetProperty(r => r.Files, files), ct);
         foreach (var shelf in emptied.Append(family))
             await forget(shelf);
-        await transaction.CommitAsync(ct);
+        // The files are gone: the rows that name them must not come back because the server stops.
+        await transaction.CommitAsync(CancellationToken.None);
         return new Deleted(rows, files);
     }
 
@@ -70,9 +71,9 @@ public static class Deleting
     private static IEnumerable<IEntityType> LeavingOrder(IModel model)
     {
         var leaving = TravelTable.Of(model).Select(t => t.Type).ToList();
-        // What stays when a family travels names others and is named by none.
-        var staying = model.GetEntityTypes().Where(t => t.ClrType.IsAssignableTo(typeof(IFamilyOwned)) && !leaving.Contains(t));
-        return staying.Concat(leaving.AsEnumerable().Reverse());
+        // What stays when a family travels names what leaves, and is not named by it.
+        var staying = TravelTable.InOrder(model.GetEntityTypes().Where(t => t.ClrType.IsAssignableTo(typeof(IFamilyOwned)) && !leaving.Contains(t)));
+        return staying.Reverse().Concat(leaving.AsEnumerable().Reverse());
     }
 
     private static Task<int> DeleteRowsAsync<T>(AppDb db, CancellationToken ct)

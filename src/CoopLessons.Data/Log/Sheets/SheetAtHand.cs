@@ -7,7 +7,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CoopLessons.Data.Log.Sheets;
 
 /// <summary>A brought sheet as it is read now: its text, the names met in it, its rows, and which of them the log has already.</summary>
-/// <param name="Learners">Names as they stand in the sheet, each once.</param>
+/// <param name="Learners">Names as they stand in the sheet, each once; of more than <see cref="MostNames"/> those that nobody knows come first, and the rest is not asked about.</param>
 /// <param name="There">Lines of rows that equal an entry which stands: day, words, learners and minutes.</param>
 /// <param name="NewSubjects">Subjects that are made when it is taken in.</param>
 public sealed record SheetAtHand(
@@ -31,11 +31,13 @@ public sealed record SheetAtHand(
             Known(met, learners.Select(l => l.Id), _ => null),
             Known(taught, subjects.Select(s => s.Id), n => made.Find(m => m.Name == n) is { Name: not null } one ? one.Id : null));
         var reading = SheetReading.Of(records, columns, names, today);
-        return new SheetAtHand(sheet, text, records, columns, met, taught, reading, await ThereAsync(db, reading, ct), made);
+        return new SheetAtHand(sheet, text, records, columns, Asked(met), Asked(taught), reading, await ThereAsync(db, reading, ct), made);
     }
 
     private static List<string> Met(IEnumerable<SheetRecord> records, int? column, Func<string, IEnumerable<string>> names) => column is null ? [] :
-        [.. records.SelectMany(r => names(r.Cell(column))).DistinctBy(FoldedWords.Key).Where(n => FoldedWords.Key(n).Length > 0).Take(MostNames)];
+        [.. records.SelectMany(r => names(r.Cell(column))).DistinctBy(FoldedWords.Key).Where(n => FoldedWords.Key(n).Length > 0)];
+
+    private static IReadOnlyList<NameMeant> Asked(List<NameMeant> names) => names.Count <= MostNames ? names : [.. names.OrderBy(n => n.Meant.Length > 0).Take(MostNames)];
 
     private static List<NameMeant> Meant(List<string> met, IReadOnlyList<NameMeant> said, Func<string, Guid?> known) =>
         [.. met.Select(n => said.FirstOrDefault(s => FoldedWords.Key(s.Name) == FoldedWords.Key(n)) is { } told ? new NameMeant(n, told.Meant) : new NameMeant(n, known(FoldedWords.Key(n))?.ToString() ?? ""))];

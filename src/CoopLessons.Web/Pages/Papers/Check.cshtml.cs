@@ -101,19 +101,20 @@ public sealed class CheckModel(AppDb db, CurrentFamily current) : PageModel
         var mark = found.Find(m => m.FamilyId == family) ?? found[0];
         var isOwn = mark.FamilyId == family && isGuardian;
         current.ActForProgram(mark.FamilyId);
-        var year = await db.SealedYears.AsNoTracking().SingleAsync(y => y.SchoolYearId == mark.SchoolYearId, Ct);
-        var number = mark.Number;
-        if (mark.Kind == MarkKind.File)
-            number = await NumberOfFileAsync(mark);
+        // A mark that came with a family may stand for a record that did not.
+        if (await db.SealedYears.AsNoTracking().SingleOrDefaultAsync(y => y.SchoolYearId == mark.SchoolYearId, Ct) is not { } year
+            || await db.SealedRecords.Where(r => r.SchoolYearId == mark.SchoolYearId && r.LearnerId == mark.LearnerId).Select(r => r.LearnerName).SingleOrDefaultAsync(Ct) is not { } learner)
+            return null;
+        var number = mark.Kind == MarkKind.File ? await NumberOfFileAsync(mark) : mark.Number;
         var later = await db.Amendments.Where(a => a.SchoolYearId == mark.SchoolYearId && a.LearnerId == mark.LearnerId && a.Number > number).Select(a => a.AmendedOn).ToListAsync(Ct);
-        var of = isOwn ? $"{await db.SealedRecords.Where(r => r.SchoolYearId == mark.SchoolYearId && r.LearnerId == mark.LearnerId).Select(r => r.LearnerName).SingleAsync(Ct)}, {year.YearName}" : null;
+        var of = isOwn ? $"{learner}, {year.YearName}" : null;
         return new KnownPaper(mark.Kind, year.SealedOn, mark.On, number, later.Count, later.Count > 0 ? later.Max() : null, mark.GivenOutHere, of);
     }
 
     // Which record a file stands on: the sealing's own, or that of an amendment.
     private async Task<int> NumberOfFileAsync(KnownMark mark)
     {
-        var fingerprint = await db.PapersMade.Where(p => p.SchoolYearId == mark.SchoolYearId && p.LearnerId == mark.LearnerId && p.FileMark == mark.Mark).Select(p => p.Fingerprint).SingleAsync(Ct);
+        var fingerprint = await db.PapersMade.Where(p => p.SchoolYearId == mark.SchoolYearId && p.LearnerId == mark.LearnerId && p.FileMark == mark.Mark).Select(p => p.Fingerprint).SingleOrDefaultAsync(Ct);
         return await db.Amendments.Where(a => a.SchoolYearId == mark.SchoolYearId && a.LearnerId == mark.LearnerId && a.Fingerprint == fingerprint).Select(a => a.Number).SingleOrDefaultAsync(Ct);
     }
 }

@@ -198,6 +198,19 @@ public sealed class A_sheet_brought_to_the_log(TestServer server)
         return await family.Guardian.SendAsync(new HttpRequestMessage(HttpMethod.Post, "/log/bring") { Content = form });
     }
 
+    [Fact]
+    public async Task Knows_the_familys_own_subjects_behind_sixty_that_nobody_knows()
+    {
+        var family = await FamilyAsync();
+        var text = new StringBuilder(Head);
+        for (var i = 0; i < 70; i++)
+            text.Append(CultureInfo.InvariantCulture, $"2026-03-02,Kites {i},Wren,Kite flying {i},20,\n");
+        text.Append("2026-03-03,Sprouts,Wren,Science,30,\n");
+        var (_, rows) = await RowsAsync(family, text.ToString());
+        Assert.DoesNotContain("“Science” is none of your subjects", rows.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("“Kite flying 69” is none of your subjects", rows.Body!.TextContent, StringComparison.Ordinal);
+    }
+
     private static async Task<string> BringAsync(TestFamily family, byte[] file)
     {
         var answer = await SendAsync(family, file);

@@ -58,12 +58,24 @@ public sealed class LeaveModel(AppDb db, TimeProvider clock, UserManager<Person>
         return Page();
     }
 
+    /// <summary>The day has come: rows and files are being deleted.</summary>
+    public bool IsDue => Family.LeavesAt <= Now;
+
     public async Task<IActionResult> OnPostStopAsync()
     {
+        ModelState.Clear();
+        if (IsDue)
+        {
+            // Files may be gone already: to say that nothing is deleted would be no truth.
+            ModelState.AddModelError("", "The week is over, and everything is being deleted. It can no longer be stopped.");
+            await ListAsync();
+            return Again(StatusCodes.Status409Conflict);
+        }
+
         await using var transaction = await Db.Database.BeginTransactionAsync(Ct);
         var family = Family.Id;
         var now = Now;
-        await Db.LeavingReceipts.Where(r => r.FamilyId == family && r.DoneAt == null)
+        await Db.LeavingReceipts.Where(r => r.FamilyId == family && r.DoneAt == null && r.DueAt > now)
             .ExecuteUpdateAsync(s => s.SetProperty(r => r.StoppedAt, now).SetProperty(r => r.FamilyId, (Guid?)null), Ct);
         Family.Stay();
         if (!await SaveAsync())

@@ -33,7 +33,9 @@ public sealed class TakenModel(AppDb db, TimeProvider clock) : FamilyPage(db, cl
             catch (DbUpdateException)
             {
                 Db.ChangeTracker.Clear();
-                (Import, Changed) = (import, []);
+                // As it stands: the one at hand says already that it was undone.
+                Import = await Db.LogImports.SingleAsync(i => i.Id == importId, Ct);
+                Changed = await SheetTaking.ChangedAsync(Db, Import, Ct);
                 ModelState.AddModelError("", "Somebody changed an entry at the same moment. Nothing was taken out; send it once more.");
                 return Again(StatusCodes.Status409Conflict);
             }
