@@ -23,11 +23,11 @@ public sealed class A_report_on_a_term(TestServer server)
     [Fact]
     public async Task Is_drafted_in_new_yorks_shape_for_the_first_quarter()
     {
-        var log = await UnderAsync("US-NY", "home-instruction");
+        var log = await server.UnderAsync("US-NY", "home-instruction");
         await log.FillWeekdaysAsync(new(2025, 8, 4), new(2025, 9, 26), _ => 90, "science");
-        var list = await log.Guardian.GetAsync(Terms(log));
+        var list = await log.Guardian.GetAsync(log.Terms());
         Assert.Equal(["Quarterly report 1 of 4", "Quarterly report 2 of 4", "Quarterly report 3 of 4", "Quarterly report 4 of 4"], list.Texts("ul.rows h2"));
-        var page = await DraftAsync(log, list);
+        var page = await log.DraftAsync(list);
         Assert.Contains("1 July 2025 to 30 September 2025", page.Plain(), StringComparison.Ordinal);
         Assert.Contains("60:00 hours and minutes", page.Plain(), StringComparison.Ordinal);
         Assert.Contains("Linnet worked on: Read and wrote.", page.QuerySelector("#law-science-1-6 textarea")!.TextContent, StringComparison.Ordinal);
@@ -35,7 +35,7 @@ public sealed class A_report_on_a_term(TestServer server)
         Assert.Equal(
             ["Arithmetic", "Reading", "Spelling", "Writing", "The English language", "Geography", "United States history", "Science", "Health education", "Music", "Visual arts", "Physical education"],
             page.Texts("section.sheet[id^=law-] h2").Take(12));
-        var text = await PdfAsync(log, page);
+        var text = await log.PdfAsync(page);
         Assert.Contains("Hours 60:00 in hours and minutes, 60.00 in decimal hours", text, StringComparison.Ordinal);
         Assert.Contains("Asked for by 8 NYCRR § 100.10", text, StringComparison.Ordinal);
         Assert.Contains("Standing Draft, not finished", text, StringComparison.Ordinal);
@@ -45,9 +45,9 @@ public sealed class A_report_on_a_term(TestServer server)
     [Fact]
     public async Task Asks_for_an_explanation_where_less_was_covered_than_the_law_lets_pass()
     {
-        var log = await UnderAsync("US-NY", "home-instruction");
+        var log = await server.UnderAsync("US-NY", "home-instruction");
         await PlanAsync(log, done: 3, notDone: 2);
-        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        var page = await log.DraftAsync(await log.Guardian.GetAsync(log.Terms()));
         var science = page.QuerySelector("#law-science-1-6")!;
         Assert.Contains("Of 5 planned lessons and activities 3 were done: 60 per cent.", science.Plain(), StringComparison.Ordinal);
         var why = science.QuerySelector("textarea[name$=Explanation]")!.GetAttribute("name")!;
@@ -61,7 +61,7 @@ public sealed class A_report_on_a_term(TestServer server)
 
         using var finished = await log.Guardian.SubmitAsync(page, new() { [why] = "The creek was in flood for two weeks." }, "form.wide", more: [new("finish", "true")]);
         Assert.Equal(HttpStatusCode.Redirect, finished.StatusCode);
-        var text = await PdfAsync(log, page);
+        var text = await log.PdfAsync(page);
         Assert.Contains("Why less was covered than planned: The creek was in flood for two weeks.", text, StringComparison.Ordinal);
         Assert.Contains("Of 5 planned lessons and activities 3 were done: 60 per cent.", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Draft", text, StringComparison.Ordinal);
@@ -71,14 +71,14 @@ public sealed class A_report_on_a_term(TestServer server)
     [Fact]
     public async Task Claims_no_hours_for_a_matter_that_is_taught_within_a_subject()
     {
-        var log = await UnderAsync("US-NY", "home-instruction");
+        var log = await server.UnderAsync("US-NY", "home-instruction");
         await log.WriteAsync(new(2025, 9, 8), 60, [("health", 1)], what: "Teeth");
-        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        var page = await log.DraftAsync(await log.Guardian.GetAsync(log.Terms()));
         Assert.Contains("Linnet worked on: Teeth.", page.QuerySelector("#law-health-1-6 textarea")!.TextContent, StringComparison.Ordinal);
         var fire = page.QuerySelector("#law-fire-safety")!;
         Assert.Contains("Belongs within Health, without hours of its own.", fire.Plain(), StringComparison.Ordinal);
         Assert.Equal("", fire.QuerySelector("textarea")!.TextContent.Trim());
-        var text = await PdfAsync(log, page);
+        var text = await log.PdfAsync(page);
         Assert.Contains("Fire and arson prevention and safety (within Health)", text, StringComparison.Ordinal);
         Assert.Equal(1, text.Split("Teeth").Length - 1);
     }
@@ -86,14 +86,14 @@ public sealed class A_report_on_a_term(TestServer server)
     [Fact]
     public async Task Says_once_what_two_of_its_subjects_share()
     {
-        var log = await UnderAsync("US-NY", "home-instruction");
+        var log = await server.UnderAsync("US-NY", "home-instruction");
         await log.WriteAsync(new(2025, 9, 8), 60, [("writing", 1)], what: "Twelve words");
-        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        var page = await log.DraftAsync(await log.Guardian.GetAsync(log.Terms()));
         Assert.Contains("Linnet worked on: Twelve words.", page.QuerySelector("#law-spelling textarea")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("As under Spelling.", page.QuerySelector("#law-writing textarea")!.TextContent.Trim());
         // Where there is nothing to be said, nothing is referred to.
-        log = await UnderAsync("US-NY", "home-instruction");
-        page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        log = await server.UnderAsync("US-NY", "home-instruction");
+        page = await log.DraftAsync(await log.Guardian.GetAsync(log.Terms()));
         Assert.Equal("", page.QuerySelector("#law-writing textarea")!.TextContent.Trim());
     }
 
@@ -101,13 +101,13 @@ public sealed class A_report_on_a_term(TestServer server)
     [Fact]
     public async Task Is_drafted_in_south_carolinas_shape_for_the_first_half()
     {
-        var log = await UnderAsync("US-SC", "option-3-association");
+        var log = await server.UnderAsync("US-SC", "option-3-association");
         await log.FillWeekdaysAsync(new(2025, 8, 4), new(2025, 9, 26), _ => 300, "mathematics");
-        var list = await log.Guardian.GetAsync(Terms(log));
+        var list = await log.Guardian.GetAsync(log.Terms());
         Assert.Equal(["Half-yearly report 1 of 2", "Half-yearly report 2 of 2"], list.Texts("ul.rows h2"));
-        var page = await DraftAsync(log, list);
+        var page = await log.DraftAsync(list);
         Assert.Equal(5, page.QuerySelectorAll("section.sheet[id^=law-]").Length);
-        var text = await PdfAsync(log, page);
+        var text = await log.PdfAsync(page);
         Assert.Contains("Attendance 40 days of school", text, StringComparison.Ordinal);
         Assert.DoesNotContain("decimal hours", text, StringComparison.Ordinal);
         Assert.Contains("Linnet worked on: Read and wrote.", text, StringComparison.Ordinal);
@@ -116,14 +116,14 @@ public sealed class A_report_on_a_term(TestServer server)
     [Fact]
     public async Task Stays_as_it_was_sent_and_says_that_the_log_went_on()
     {
-        var log = await UnderAsync("US-NY", "home-instruction");
+        var log = await server.UnderAsync("US-NY", "home-instruction");
         var id = await log.WriteAsync(new(2025, 9, 8), 60, [("science", 1)], what: "Seeds");
-        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        var page = await log.DraftAsync(await log.Guardian.GetAsync(log.Terms()));
         using var finished = await log.Guardian.SubmitAsync(page, new() { ["Input.Opening"] = "A quiet autumn." }, "form.wide", more: [new("finish", "true")]);
         Assert.Equal(HttpStatusCode.Redirect, finished.StatusCode);
-        var sent = await BytesAsync(log, page);
+        var sent = await log.BytesAsync(page);
         await log.ChangeAsync(id, new(2025, 9, 8), 75, [("science", 1)], what: "Seeds");
-        Assert.Equal(sent, await BytesAsync(log, page));
+        Assert.Equal(sent, await log.BytesAsync(page));
         var again = await log.Guardian.GetAsync(page.Location.PathName);
         Assert.Contains("it now holds 1:15 hours", again.Plain(), StringComparison.Ordinal);
 
@@ -134,107 +134,21 @@ public sealed class A_report_on_a_term(TestServer server)
             linnet.Describe("Linnea", linnet.BirthDate, linnet.Allergies, linnet.AllergyNote);
             await db.SaveChangesAsync();
         });
-        Assert.Equal(sent, await BytesAsync(log, page));
+        Assert.Equal(sent, await log.BytesAsync(page));
 
         // A page that was left open cannot change it.
         using var late = await log.Guardian.SubmitAsync(page, new() { ["Input.Opening"] = "Otherwise." }, "form.wide");
         Assert.Equal(HttpStatusCode.Redirect, late.StatusCode);
-        Assert.Equal(sent, await BytesAsync(log, page));
+        Assert.Equal(sent, await log.BytesAsync(page));
         using var thrown = await log.Guardian.SubmitAsync(page, within: "form[action$='handler=Remove']");
-        Assert.Equal(sent, await BytesAsync(log, page));
-    }
-
-    [Fact]
-    public async Task Counts_as_done_what_this_childs_log_of_the_term_holds()
-    {
-        var log = await KeptLog.OfAsync(server, "Linnet", "Wren").StandsAsync("US-NY", "home-instruction", July);
-        await log.GradeAsync(4);
-        var course = Course(log, [log.Linnet, log.Learners["Wren"]]);
-        Guid[] both = [log.Linnet, log.Learners["Wren"]];
-        PlannedSession Lesson(DateOnly day, int order) => PlannedSession.OfCourse(Guid.CreateVersion7(), course.Id, day, null, order, both);
-        var science = log.Subjects["science"];
-        await log.AddAsync(
-            [course, .. Done(log, Lesson(new(2025, 9, 1), 0), new(2025, 9, 1), "Linnet", science), .. Done(log, Lesson(new(2025, 9, 2), 1), new(2025, 9, 2), "Wren", science),
-            .. Done(log, Lesson(new(2025, 9, 30), 2), new(2025, 10, 3), "Linnet", science)]);
-        var list = await log.Guardian.GetAsync(Terms(log));
-        Assert.Contains("Of 3 planned lessons and activities 1 was done: 33 per cent.", (await DraftAsync(log, list)).QuerySelector("#law-science-1-6")!.Plain(), StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task Counts_a_sitting_of_a_loop_under_the_step_for_which_it_was_meant()
-    {
-        var log = await UnderAsync("US-NY", "home-instruction");
-        LoopStep[] steps = [new(Guid.CreateVersion7(), "Clay", log.Subjects["art"]), new(Guid.CreateVersion7(), "Songs", log.Subjects["music"])];
-        var loop = new LessonLoop(Guid.CreateVersion7(), new LoopFacts("Afternoons", steps, 30, 2, [log.Linnet], AdultNeed.Alone, false));
-        await log.Family.WithDbAsync(async db =>
-        {
-            db.Add(loop);
-            for (var i = 0; i < 8; i++)
-            {
-                var sitting = PlannedSession.OfLoop(Guid.CreateVersion7(), loop.Id, new DateOnly(2025, 9, 1).AddDays(i), null, i, [log.Linnet]);
-                db.Add(sitting);
-                // Half of the sittings were held, then none.
-                if (i >= 4)
-                {
-                    sitting.NotToday();
-                    continue;
-                }
-
-                db.Add(Done(log, sitting, sitting.Date, "Linnet", steps[i % 2].SubjectId)[1]);
-                db.Entry(sitting).Property(s => s.StepId).CurrentValue = steps[i % 2].Id;
-            }
-
-            await db.SaveChangesAsync();
-        });
-        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
-        // Where the bookmark stands today changes nothing.
-        for (var next = 0; next < 2; next++)
-        {
-            await log.Family.WithDbAsync(async db =>
-            {
-                (await db.Loops.SingleAsync()).GoTo(steps[next].Id);
-                await db.SaveChangesAsync();
-            });
-            page = await log.Guardian.GetAsync(page.Location.PathName);
-            foreach (var subject in new[] { "#law-visual-arts", "#law-music-1-6" })
-                Assert.Contains("Of 4 planned lessons and activities 2 were done: 50 per cent.", page.QuerySelector(subject)!.Plain(), StringComparison.Ordinal);
-        }
-    }
-
-    [Fact]
-    public async Task Keeps_in_its_draft_what_was_written_while_the_grade_was_another()
-    {
-        var log = await UnderAsync("US-NY", "home-instruction");
-        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
-        var field = page.QuerySelector("#law-science-1-6 textarea")!.GetAttribute("name")!;
-        using (var saved = await log.Guardian.SubmitAsync(page, new() { [field] = "She drew every seed." }, "form.wide"))
-            Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
-        await SetGradeAsync(log, 7);
-        page = await log.Guardian.GetAsync(page.Location.PathName);
-        Assert.Null(page.QuerySelector("#law-science-1-6"));
-        using (var saved = await log.Guardian.SubmitAsync(page, new() { ["Input.Opening"] = "A quiet autumn." }, "form.wide"))
-            Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
-        await SetGradeAsync(log, 4);
-        page = await log.Guardian.GetAsync(page.Location.PathName);
-        Assert.Equal("She drew every seed.", page.QuerySelector("#law-science-1-6 textarea")!.TextContent.Trim());
-    }
-
-    [Fact]
-    public async Task Is_told_under_the_law_that_held_when_its_term_ended()
-    {
-        var log = await UnderAsync("US-SC", "option-3-association");
-        await log.StandAsync("US-NY", "home-instruction", new(2026, 2, 1), SpanReason.Moves);
-        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
-        Assert.Equal("Half-yearly report 1 of 2", page.QuerySelector("h1")!.Plain());
-        Assert.Equal(5, page.QuerySelectorAll("section.sheet[id^=law-]").Length);
-        Assert.Contains("South Carolina", await PdfAsync(log, page), StringComparison.Ordinal);
+        Assert.Equal(sent, await log.BytesAsync(page));
     }
 
     [Fact]
     public async Task Is_thrown_away_unless_somebody_changed_it_meanwhile()
     {
-        var log = await UnderAsync("US-NY", "home-instruction");
-        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        var log = await server.UnderAsync("US-NY", "home-instruction");
+        var page = await log.DraftAsync(await log.Guardian.GetAsync(log.Terms()));
         using (var saved = await log.Guardian.SubmitAsync(page, new() { ["Input.Opening"] = "From the other parent." }, "form.wide"))
             Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
         using (var thrown = await log.Guardian.SubmitAsync(page, within: "form[action$='handler=Remove']"))
@@ -249,8 +163,8 @@ public sealed class A_report_on_a_term(TestServer server)
     [Fact]
     public async Task Is_not_finished_before_its_term_is_over()
     {
-        var log = await UnderAsync("US-NY", "home-instruction");
-        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)), nth: 2);
+        var log = await server.UnderAsync("US-NY", "home-instruction");
+        var page = await log.DraftAsync(await log.Guardian.GetAsync(log.Terms()), nth: 2);
         using var answer = await log.Guardian.SubmitAsync(page, within: "form.wide", more: [new("finish", "true")]);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         Assert.Contains("It can be finished when it is over.", (await Visitor.ParseAsync(answer)).Plain(), StringComparison.Ordinal);
@@ -263,8 +177,8 @@ public sealed class A_report_on_a_term(TestServer server)
     [InlineData("Input.Subjects[0].PerCent", "most", "")]
     public async Task Keeps_what_was_typed_where_something_cannot_be(string field, string value, string message)
     {
-        var log = await UnderAsync("US-NY", "home-instruction");
-        var page = await DraftAsync(log, await log.Guardian.GetAsync(Terms(log)));
+        var log = await server.UnderAsync("US-NY", "home-instruction");
+        var page = await log.DraftAsync(await log.Guardian.GetAsync(log.Terms()));
         using var answer = await log.Guardian.SubmitAsync(page, new() { [field] = value, ["Input.Opening"] = "Typed already." }, "form.wide");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         var again = await Visitor.ParseAsync(answer);
@@ -275,8 +189,8 @@ public sealed class A_report_on_a_term(TestServer server)
     [Fact]
     public async Task Can_be_of_the_familys_own_where_no_law_asks_for_one()
     {
-        var log = await UnderAsync("US-MO", "home-school");
-        var list = await log.Guardian.GetAsync(Terms(log));
+        var log = await server.UnderAsync("US-MO", "home-school");
+        var list = await log.Guardian.GetAsync(log.Terms());
         Assert.Contains("asks for no report on terms", list.Plain(), StringComparison.Ordinal);
         using var begun = await log.Guardian.SubmitAsync(list, new() { ["part"] = "1-2" }, "select#part");
         var page = await log.Guardian.GetAsync(begun.Headers.Location!.OriginalString);
@@ -287,46 +201,6 @@ public sealed class A_report_on_a_term(TestServer server)
         using var none = await log.Guardian.SubmitAsync(list, new() { ["part"] = "5-4" }, "select#part");
         Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
     }
-
-    private async Task<KeptLog> UnderAsync(string code, string pathway)
-    {
-        var log = await KeptLog.OfAsync(server, "Linnet").StandsAsync(code, pathway, July);
-        await log.GradeAsync(4);
-        return log;
-    }
-
-    private static Task SetGradeAsync(KeptLog log, int grade) => log.Family.WithDbAsync(db =>
-        db.LearnerGrades.Where(g => g.LearnerId == log.Linnet).ExecuteUpdateAsync(s => s.SetProperty(g => g.Grade, grade)));
-
-    private static Course Course(KeptLog log, IReadOnlyList<Guid> learners) =>
-        new(Guid.CreateVersion7(), new CourseFacts("Science", log.Subjects["science"], learners, 30, 5, AdultNeed.Alone, null, 1, true));
-
-    /// <summary>A lesson planned for all of the course, and logged on some day for one child.</summary>
-    private static object[] Done(KeptLog log, PlannedSession session, DateOnly loggedOn, string who, Guid subject)
-    {
-        var facts = new EntryFacts(loggedOn, null, "Lesson", Place.Home, "", [new LearnerTime(log.Learners[who], new Minutes(30))], [new SubjectWeight(subject, 1)], []);
-        return [session, session.MarkDone(Guid.CreateVersion7(), facts, new Author(log.Family.GuardianId, "Iris"), TestServer.Start.UtcDateTime)];
-    }
-
-    private static string Terms(KeptLog log) => $"/records/terms?learner={log.Linnet}&year={log.YearId}";
-
-    private static async Task<IHtmlDocument> DraftAsync(KeptLog log, IHtmlDocument list, int nth = 0)
-    {
-        var form = list.QuerySelectorAll("ul.rows form")[nth];
-        var fields = Visitor.FieldsOf(form).Append(new("duty", form.QuerySelector("button")!.GetAttribute("value")!));
-        using var begun = await log.Guardian.PostAsync(Terms(log), fields);
-        Assert.Equal(HttpStatusCode.Redirect, begun.StatusCode);
-        return await log.Guardian.GetAsync(begun.Headers.Location!.OriginalString);
-    }
-
-    private static async Task<byte[]> BytesAsync(KeptLog log, IHtmlDocument page)
-    {
-        using var answer = await log.Guardian.OpenAsync(page.Location.PathName + "/report.pdf");
-        Assert.Equal("application/pdf", answer.Content.Headers.ContentType!.MediaType);
-        return await answer.Content.ReadAsByteArrayAsync();
-    }
-
-    private static async Task<string> PdfAsync(KeptLog log, IHtmlDocument page) => PaperReader.AllText(await BytesAsync(log, page));
 
     /// <summary>Lessons in September, so many done and so many not.</summary>
     private static Task PlanAsync(KeptLog log, int done, int notDone) => log.Family.WithDbAsync(async db =>

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Text.Json.Nodes;
 using CoopLessons.Data;
 using CoopLessons.Data.Databases;
@@ -10,6 +11,7 @@ using CoopLessons.Web.Tests.Scenario;
 using CoopLessons.Web.Travel;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
 
@@ -45,6 +47,19 @@ public sealed class A_family_that_moves(LoadedOnce once)
             Assert.NotEmpty(first.Rows(table));
         Assert.True(brought.Rows > 5_000, $"{brought.Rows} rows");
         Assert.True(brought.Files > 3, $"{brought.Files} files");
+    }
+
+    [Fact]
+    public async Task Keeps_its_files_where_it_is_called_off_in_the_moment_in_which_it_is_here()
+    {
+        using var calledOff = new CancellationTokenSource();
+        await using var there = await Elsewhere.BeginAsync(new AfterCommit(calledOff.Cancel));
+        var brought = await there.TakeInAsync(await OutAsync(), "Iris", calledOff.Token);
+        Assert.True(calledOff.IsCancellationRequested);
+        var hashes = await there.WithAsync(brought.Id, db => db.StoredFiles.Select(f => f.Hash).ToListAsync());
+        Assert.Equal(brought.Files, hashes.Count);
+        foreach (var hash in hashes)
+            Assert.True(await there.Shelf.HasAsync(brought.Id, hash, default), hash);
     }
 
     [Fact]
@@ -156,26 +171,43 @@ public sealed class A_family_that_moves(LoadedOnce once)
         return said.ToJsonString();
     }
 
+    private sealed class AfterCommit(Action act) : DbTransactionInterceptor
+    {
+        public override Task TransactionCommittedAsync(DbTransaction transaction, TransactionEndEventData eventData, CancellationToken cancellationToken = default)
+        {
+            act();
+            return Task.CompletedTask;
+        }
+    }
+
     /// <summary>A new installation without anybody.</summary>
     private sealed class Elsewhere(TestDatabase database, ServiceProvider services) : IAsyncDisposable
     {
-        public static async Task<Elsewhere> BeginAsync()
+        public FileShelf Shelf => services.GetRequiredService<FileShelf>();
+
+        public static async Task<Elsewhere> BeginAsync(IInterceptor? with = null)
         {
             var database = new TestDatabase();
             var services = new ServiceCollection().AddLogging().AddAppDb(database.Choice);
+            if (with is not null)
+            {
+                services.ConfigureDbContext<SqliteAppDb>(o => o.AddInterceptors(with));
+                services.ConfigureDbContext<PostgresAppDb>(o => o.AddInterceptors(with));
+            }
+
             services.AddSingleton(new FileShelf(Path.Combine(database.Folder, "files")));
             services.AddIdentityCore<Person>(o => o.User.RequireUniqueEmail = true).AddEntityFrameworkStores<AppDb>();
             await Upkeep.MigrateAsync(database.Choice);
             return new Elsewhere(database, services.BuildServiceProvider(validateScopes: true));
         }
 
-        public async Task<BroughtFamily> TakeInAsync(byte[] zip, string name)
+        public async Task<BroughtFamily> TakeInAsync(byte[] zip, string name, CancellationToken ct = default)
         {
             await using var scope = services.CreateAsyncScope();
             var person = Person.Named(name, $"{Guid.NewGuid():N}@millrace.example");
             Assert.True((await scope.ServiceProvider.GetRequiredService<UserManager<Person>>().CreateAsync(person)).Succeeded);
             return await new FamilyIn(scope.ServiceProvider.GetRequiredService<AppDb>(), services.GetRequiredService<FileShelf>(), (_, _, _) => Task.FromResult<string?>(null))
-                .TakeAsync(new MemoryStream(zip), person, Clock.GetUtcNow().UtcDateTime, _ => { }, default);
+                .TakeAsync(new MemoryStream(zip), person, Clock.GetUtcNow().UtcDateTime, _ => { }, ct);
         }
 
         public Task<byte[]> OutAsync(Guid family) => WithAsync(family, async db =>

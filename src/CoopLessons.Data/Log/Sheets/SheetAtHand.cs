@@ -37,7 +37,7 @@ public sealed record SheetAtHand(
     private static List<string> Met(IEnumerable<SheetRecord> records, int? column, Func<string, IEnumerable<string>> names) => column is null ? [] :
         [.. records.SelectMany(r => names(r.Cell(column))).DistinctBy(FoldedWords.Key).Where(n => FoldedWords.Key(n).Length > 0)];
 
-    private static IReadOnlyList<NameMeant> Asked(List<NameMeant> names) => names.Count <= MostNames ? names : [.. names.OrderBy(n => n.Meant.Length > 0).Take(MostNames)];
+    private static List<NameMeant> Asked(List<NameMeant> names) => names.Count <= MostNames ? names : [.. names.OrderBy(n => n.Meant.Length > 0).Take(MostNames)];
 
     private static List<NameMeant> Meant(List<string> met, IReadOnlyList<NameMeant> said, Func<string, Guid?> known) =>
         [.. met.Select(n => said.FirstOrDefault(s => FoldedWords.Key(s.Name) == FoldedWords.Key(n)) is { } told ? new NameMeant(n, told.Meant) : new NameMeant(n, known(FoldedWords.Key(n))?.ToString() ?? ""))];
