@@ -46,10 +46,13 @@ public static class CreditWords
     /// <param name="college">College credits of one credit, hundredths.</param>
     public static string Method(CreditBasis basis, Minutes perCredit, int college) => basis switch
     {
-        CreditBasis.Hours when perCredit == CreditCount.CarnegieUnit => "By hours: 120 hours of recorded study make 1 credit (the Carnegie unit), each hour in one course only; the parent awards the credit.",
-        CreditBasis.Hours => $"By hours: {perCredit.Clock} hours of recorded study make 1 credit, each hour in one course only; the parent awards the credit.",
+        CreditBasis.Hours => $"By hours: {PerCredit(perCredit)}, each hour in one course only; the parent awards the credit.",
         CreditBasis.Mastery => "By mastery: the parent found the content of the course mastered.",
         CreditBasis.FinishedWork => "By finished work: the text or set of lessons was completed.",
         _ => string.Create(CultureInfo.InvariantCulture, $"By college course: {new CreditCount(college).Text.TrimEnd('0').TrimEnd('.')} college credits make 1 credit (common practice, no source)."),
     };
+
+    private static string PerCredit(Minutes minutes) => minutes == CreditCount.CarnegieUnit
+        ? "120 hours of recorded study make 1 credit (the Carnegie unit)"
+        : $"{minutes.Clock} hours of recorded study make 1 credit";
 }

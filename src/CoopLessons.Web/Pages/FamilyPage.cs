@@ -46,7 +46,7 @@ public abstract class FamilyPage(AppDb db, TimeProvider clock) : PageModel
         ViewData["Now"] = Now;
         if (IsGuardian && LateWhy.Read(Request) is { } why)
             Db.Late = new LateCorrection(why, await AuthorAsync(), Today, Now);
-        ViewData["Leaves"] = IsGuardian && Family.LeavesAt is { } leaves ? Family.Local(leaves) : null;
+        ViewData["Leaves"] = IsGuardian && Family.LeavesAt is { } leaves ? (Family.Local(leaves), leaves <= Now) : null;
         await next();
     }
 

@@ -31,6 +31,8 @@ public static class JobWords
         { State: JobState.Failed } => "The family could not be taken in. What happened is in the server’s log; nothing of it was taken in.",
         { State: JobState.Dropped } => "This was called off. Nothing was taken in.",
         { State: JobState.Running, Step.Length: 0 } => "The file is read.",
+        // Whether it came or was refused stands on the page that is loaded then.
+        { State: JobState.Done } => "The file is read to its end.",
         _ => OfMaking(job, "The family"),
     };
 

@@ -16,8 +16,6 @@ namespace CoopLessons.Web.Tests.Portfolios;
 [Collection(PlanningServer.Name)]
 public sealed class A_report_on_a_term(TestServer server)
 {
-    private static readonly DateOnly July = new(2025, 7, 1);
-
     // Source: 8 NYCRR § 100.10(g): four reports a year with the hours of the quarter, the material covered in each subject, a grade
     // or a narrative, and an explanation where less than 80 percent of a subject's plan was covered.
     [Fact]

@@ -57,7 +57,10 @@ public sealed class A_family_that_is_deleted
         using var late = await family.Guardian.SubmitAsync(page);
         Assert.Equal(HttpStatusCode.Conflict, late.StatusCode);
         Assert.Contains("It can no longer be stopped.", (await Visitor.ParseAsync(late)).Body!.TextContent, StringComparison.Ordinal);
-        Assert.Null((await family.Guardian.GetAsync("/family/leave")).QuerySelector("main form"));
+        var left = await family.Guardian.GetAsync("/family/leave");
+        Assert.Null(left.QuerySelector("main form"));
+        Assert.Contains("The week is over: everything of the family is being deleted.", left.Body!.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("or stop it", left.Body.TextContent, StringComparison.Ordinal);
         await server.Services.GetRequiredService<LeavingRound>().RunAsync(default);
         Assert.Empty(await CountsAsync(server, family.Id));
     }

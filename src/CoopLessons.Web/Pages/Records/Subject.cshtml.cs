@@ -4,7 +4,6 @@ using CoopLessons.Data.Evidence;
 using CoopLessons.Web.Pages.Log;
 using CoopLessons.Web.Pages.Pieces;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.EntityFrameworkCore;
 
 namespace CoopLessons.Web.Pages.Records;
 
@@ -50,8 +49,7 @@ public sealed class SubjectModel(AppDb db, TimeProvider clock) : StandingPage(db
             return Again();
         }
 
-        var told = await Db.Portfolios.AsNoTracking().SingleOrDefaultAsync(p => p.LearnerId == Learner!.Id && p.SchoolYearId == Year.Id, Ct);
-        Found = await SubjectAskedFor.LoadAsync(Db, Log, Standing, Chosen, Days, told, Ct);
+        Found = await SubjectAskedFor.LoadAsync(Db, Log, Standing, Chosen, Days, Ct);
         Pieces = new PieceList(Found.Evidence.Pieces, await EntryWords.LoadAsync(Db, Ct), Day: true);
         return Page();
     }

@@ -30,8 +30,7 @@ public sealed class SubjectFileModel(AppDb db, TimeProvider clock, FileShelf she
         if (SubjectAsked.All(standing).FirstOrDefault(s => s.Key == show) is not { } subject)
             return NotFound();
 
-        var told = await Db.Portfolios.AsNoTracking().SingleOrDefaultAsync(p => p.LearnerId == learnerId && p.SchoolYearId == yearId, Ct);
-        var found = await SubjectAskedFor.LoadAsync(Db, log, standing, subject, days, told, Ct);
+        var found = await SubjectAskedFor.LoadAsync(Db, log, standing, subject, days, Ct);
         var files = await PortfolioYear.FilesAsync(Db, found.Evidence.Pieces, Ct);
         var on = new PortfolioOnPaper(files, await shelf.HeldAsync(Family.Id, files.Keys, Ct), days, full: false);
         // No more than was asked for: books belong to the subjects that are read as reading.
@@ -41,8 +40,8 @@ public sealed class SubjectFileModel(AppDb db, TimeProvider clock, FileShelf she
         var seal = await Db.SealMarkAsync(yearId, learnerId, Ct);
         var papers = new SubjectPacketPapers(
             Family.Name, log.Learner.Name, Today, days,
-            new SubjectPaper(subject.Name, subject.ReadAs, found.Evidence.Sentences, told?.Of(subject.Key).Narrative ?? "", [.. found.Evidence.Pieces.SelectMany(p => on.Samples(p, firstOnly: true))], found.Evidence.Missing),
-            subject.Topic ? [] : PortfolioOnPaper.Log(log.Ledger, c => SubjectAskedFor.Counts(c, subject, days)), subject.Topic ? null : found.Evidence.Facts.Minutes,
+            new SubjectPaper(subject.Name, subject.ReadAs, found.Evidence.Sentences, found.Choice.Narrative, [.. found.Evidence.Pieces.SelectMany(p => on.Samples(p, firstOnly: true))], found.Evidence.Missing),
+            PortfolioOnPaper.Log(log.Ledger, c => SubjectAskedFor.Counts(c, subject, days)), subject.Topic ? null : found.Evidence.Facts.Minutes,
             [.. books], LogFingerprint.Of(log.Ledger), paper, seal);
         var shown = papers.Subject.Samples.Select(s => s.Hash).OfType<string>().Distinct().ToList();
         return await PaperAnswer.OfAsync(
